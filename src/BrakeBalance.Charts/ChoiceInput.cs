@@ -56,7 +56,6 @@ public sealed record ChoiceInput(string Text, Vehicle Car, string Whose, string 
     /// <summary>The balance with other front brakes, in the car's first load case.</summary>
     /// <param name="pistons">Piston diameters over the present ones [–].</param>
     /// <param name="radius">Effective radius over the present one [–].</param>
-    /// <returns>The balance.</returns>
     public BalanceModel WithFront(double pistons = 1, double radius = 1)
     {
         Brake front = Car.Brakes.Front switch

@@ -62,7 +62,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
 
     /// <summary>Sets the title: the finding, not the axes.</summary>
     /// <param name="finding">The finding, one sentence without a full stop.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Title(string finding)
     {
         _title = finding;
@@ -72,7 +71,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <summary>Sets what the figure says in words.</summary>
     /// <param name="caption">One or two sentences below the figure.</param>
     /// <param name="description">The figure in a paragraph.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Describe(string caption, string description)
     {
         _caption = caption;
@@ -86,7 +84,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="measure">The measure.</param>
     /// <param name="minimum">Lower end in SI; null to fit the data.</param>
     /// <param name="maximum">Upper end in SI; null to fit the data.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder X(string quantity, string symbol, Measure measure, double? minimum = null, double? maximum = null)
     {
         _x = new Axis { Quantity = quantity, Symbol = symbol, Measure = measure, Minimum = minimum, Maximum = maximum };
@@ -96,7 +93,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <summary>Makes the axis from left to right one of categories, for bars.</summary>
     /// <param name="quantity">What the categories are, in words.</param>
     /// <param name="categories">Their names.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Categories(string quantity, params IEnumerable<string> categories)
     {
         _x = new Axis { Quantity = quantity, Measure = Measure.Count, Categories = [.. categories] };
@@ -109,7 +105,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="measure">The measure.</param>
     /// <param name="minimum">Lower end in SI; null to fit the data.</param>
     /// <param name="maximum">Upper end in SI; null to fit the data.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Y(string quantity, string symbol, Measure measure, double? minimum = null, double? maximum = null)
     {
         _y = new Axis { Quantity = quantity, Symbol = symbol, Measure = measure, Minimum = minimum, Maximum = maximum };
@@ -126,7 +121,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="label">The label; null for the name, empty for none.</param>
     /// <param name="labelAt">Where along the line the label would best stand, 0 to 1; null for wherever there is room.</param>
     /// <param name="steps">Whether each value holds until the next point.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Line(
         string name,
         Series x,
@@ -160,7 +154,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="tone">What it stands for.</param>
     /// <param name="hatch">How it is hatched.</param>
     /// <param name="label">The label; null for the name, empty for none.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Region(string name, Series x, Series y, Tone tone = Tone.Rear, Hatch hatch = Hatch.Rising, string? label = null)
     {
         SameLength(name, x, y);
@@ -174,7 +167,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="upper">Upper edge.</param>
     /// <param name="tone">What it stands for.</param>
     /// <param name="label">The label; null for the name, empty for none.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Band(string name, Series x, Series lower, Series upper, Tone tone = Tone.Guide, string? label = null)
     {
         SameLength(name, x, lower);
@@ -192,7 +184,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="labels">A label for each point instead.</param>
     /// <param name="error">Half the height of each error bar.</param>
     /// <param name="size">Size in pixels.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Points(
         string name,
         Series x,
@@ -230,7 +221,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="tone">What it stands for.</param>
     /// <param name="dash">How it is broken.</param>
     /// <param name="label">The label; null for the name, empty for none.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Upright(string name, double x, Tone tone = Tone.Guide, Dash dash = Dash.Dash, string? label = null) =>
         Add(new ReferenceLayer { Name = name, Vertical = true, Value = x, Tone = tone, Dash = dash, Label = label });
 
@@ -240,7 +230,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="tone">What it stands for.</param>
     /// <param name="dash">How it is broken.</param>
     /// <param name="label">The label; null for the name, empty for none.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Level(string name, double y, Tone tone = Tone.Guide, Dash dash = Dash.Dash, string? label = null) =>
         Add(new ReferenceLayer { Name = name, Vertical = false, Value = y, Tone = tone, Dash = dash, Label = label });
 
@@ -250,7 +239,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="tone">What they stand for.</param>
     /// <param name="hatch">How they are hatched.</param>
     /// <param name="error">Half the height of each error bar.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Bars(string name, Series values, Tone tone = Tone.Front, Hatch hatch = Hatch.None, Series error = default) =>
         Add(new BarLayer
         {
@@ -263,7 +251,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
         });
 
     /// <summary>Draws a length alike along both axes, as on a plan.</summary>
-    /// <returns>This builder.</returns>
     public FigureBuilder ToScale()
     {
         _toScale = true;
@@ -272,7 +259,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
 
     /// <summary>Sets how bars share a category.</summary>
     /// <param name="mode">Side by side or stacked.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder BarsAre(BarMode mode)
     {
         _bars = mode;
@@ -287,7 +273,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="measure">The measure of the values.</param>
     /// <param name="low">Value at the pale end; null for the least.</param>
     /// <param name="high">Value at the dark end; null for the greatest.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Heat(
         string name, Series x, Series y, IReadOnlyList<IReadOnlyList<double?>> values, Measure measure, double? low = null,
             double? high = null)
@@ -302,7 +287,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="y">Ordinates of the cell centres, evenly spaced.</param>
     /// <param name="cells">The class of each cell, row by row from the lowest ordinate.</param>
     /// <param name="classes">The classes.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Map(string name, Series x, Series y, IReadOnlyList<IReadOnlyList<int>> cells,
         params IReadOnlyList<MapClass> classes)
     {
@@ -315,13 +299,11 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="x">Abscissa in SI.</param>
     /// <param name="y">Ordinate in SI.</param>
     /// <param name="tone">Its tone.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Note(string text, double x, double y, Tone tone = Tone.Main) =>
         Add(new NoteLayer { Name = text, X = x, Y = y, Tone = tone });
 
     /// <summary>Adds a layer made elsewhere.</summary>
     /// <param name="layer">The layer.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Add(Layer layer)
     {
         _layers.Add(layer);
@@ -330,7 +312,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
 
     /// <summary>Sets the table.</summary>
     /// <param name="columns">Adds the columns.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Table(Action<TableBuilder> columns)
     {
         var builder = new TableBuilder(Units);
@@ -340,7 +321,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
 
     /// <summary>Sets a table made elsewhere.</summary>
     /// <param name="table">The table.</param>
-    /// <returns>This builder.</returns>
     public FigureBuilder Table(FigureTable table)
     {
         _table = table;
@@ -348,7 +328,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     }
 
     /// <summary>The finished figure.</summary>
-    /// <returns>The figure.</returns>
     /// <exception cref="InvalidOperationException">Something a figure needs is missing; the message says what.</exception>
     public Figure Build()
     {

@@ -8,7 +8,6 @@ namespace BrakeBalance.Charts;
 public interface IHtmlOutput
 {
     /// <summary>A self-contained HTML fragment: no document element, nothing fetched from a network.</summary>
-    /// <returns>The fragment.</returns>
     string ToHtml();
 
     /// <summary>The same content in words, for a terminal or a client that shows no HTML.</summary>

@@ -69,14 +69,12 @@ public readonly struct Series : IEnumerable<double>
 
     /// <summary>Takes numbers that are in SI units already.</summary>
     /// <param name="si">The numbers; finite.</param>
-    /// <returns>The series.</returns>
     public static Series Create(ReadOnlySpan<double> si) => new(si.ToArray());
 
     /// <summary>Quantities of any kind, brought to one SI unit.</summary>
     /// <typeparam name="T">The kind of quantity.</typeparam>
     /// <param name="quantities">The quantities.</param>
     /// <param name="siUnit">The SI unit of the measure they are shown by.</param>
-    /// <returns>The series.</returns>
     public static Series Of<T>(IEnumerable<T> quantities, Enum siUnit)
         where T : IQuantity =>
         new(quantities.Select(quantity => quantity.As(siUnit)));

@@ -13,7 +13,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     /// <param name="name">What they are; the unit in brackets is added.</param>
     /// <param name="measure">Their measure.</param>
     /// <param name="values">The numbers in SI, or quantities.</param>
-    /// <returns>This builder.</returns>
     public TableBuilder Column(string name, Measure measure, Series values) =>
         Column(name, measure, values.Values.Select(value => (double?)value));
 
@@ -21,7 +20,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     /// <param name="name">What they are; the unit in brackets is added.</param>
     /// <param name="measure">Their measure.</param>
     /// <param name="values">The numbers in SI; null where there is no answer.</param>
-    /// <returns>This builder.</returns>
     public TableBuilder Column(string name, Measure measure, IEnumerable<double?> values)
     {
         DisplayUnit unit = measure.In(_units);
@@ -35,7 +33,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     /// <param name="name">What they are; the unit in brackets is added.</param>
     /// <param name="measure">Their measure.</param>
     /// <param name="values">The numbers in SI; null where there is no answer.</param>
-    /// <returns>This builder.</returns>
     public TableBuilder Rounded(string name, Measure measure, IEnumerable<double?> values)
     {
         DisplayUnit unit = measure.In(_units);
@@ -50,7 +47,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     /// <param name="rows">The rows.</param>
     /// <param name="value">The quantity of a row; null where there is no answer.</param>
     /// <param name="halfWidth">Half of its interval; null where there is no answer.</param>
-    /// <returns>This builder.</returns>
     public TableBuilder Within<T>(
         string name, Measure measure, IEnumerable<T> rows, Func<T, IQuantity?> value, Func<T, IQuantity?> halfWidth)
     {
@@ -62,7 +58,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     /// <summary>Adds a column of words.</summary>
     /// <param name="name">What they are.</param>
     /// <param name="values">The words.</param>
-    /// <returns>This builder.</returns>
     public TableBuilder Words(string name, params IEnumerable<string> values)
     {
         _columns.Add(new StringDataFrameColumn(name, values));
@@ -70,7 +65,6 @@ public sealed class TableBuilder(UnitSystem? units = null)
     }
 
     /// <summary>The finished table.</summary>
-    /// <returns>The table.</returns>
     /// <exception cref="InvalidOperationException">The table has no columns, or columns differ in length.</exception>
     public FigureTable Build()
     {

@@ -35,7 +35,6 @@ public sealed record Control
     /// <param name="values">The numbers in SI, or quantities.</param>
     /// <param name="start">The place of the number at the start.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The control.</returns>
     public static Control Slider(string id, string label, Measure measure, Series values, int start, UnitSystem? units = null) =>
         Checked(new Control
         {
@@ -51,7 +50,6 @@ public sealed record Control
     /// <param name="label">What it sets, in words.</param>
     /// <param name="settings">The settings in order.</param>
     /// <param name="start">The place of the setting at the start.</param>
-    /// <returns>The control.</returns>
     public static Control Slider(string id, string label, IEnumerable<string> settings, int start) =>
         Checked(new Control { Id = id, Label = label, Settings = [.. settings], Start = start, IsSlider = true });
 
@@ -60,7 +58,6 @@ public sealed record Control
     /// <param name="label">What it sets, in words.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="start">The place of the setting at the start.</param>
-    /// <returns>The control.</returns>
     public static Control Choice(string id, string label, IEnumerable<string> settings, int start = 0) =>
         Checked(new Control { Id = id, Label = label, Settings = [.. settings], Start = start, IsSlider = false });
 
@@ -71,7 +68,6 @@ public sealed record Control
     /// <param name="moments">The moments in SI.</param>
     /// <param name="frameMilliseconds">How long a frame lasts when played.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The control.</returns>
     public static Control Clock(
         string id, string label, Measure measure, Series moments, int frameMilliseconds = 100, UnitSystem? units = null) =>
         Slider(id, label, measure, moments, 0, units) with { FrameMilliseconds = frameMilliseconds };

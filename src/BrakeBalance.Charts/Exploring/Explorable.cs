@@ -45,7 +45,6 @@ public sealed class Explorable : IHtmlOutput
     /// <param name="controls">The controls.</param>
     /// <param name="frame">The state for a combination of settings; may be called from several threads at once.</param>
     /// <param name="written">Writes a piece of a page as its publisher does; null as it is.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">There are no controls.</exception>
     public static Explorable Of(
         string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame, Func<string, string>? written = null) =>
@@ -54,7 +53,6 @@ public sealed class Explorable : IHtmlOutput
 
     /// <summary>The state for settings of the controls.</summary>
     /// <param name="places">The place of each control's setting, in the order of the controls.</param>
-    /// <returns>The state.</returns>
     public Frame At(IReadOnlyList<int> places) => _frame(new Selection(Controls, places));
 
     /// <inheritdoc/>
@@ -74,7 +72,6 @@ public sealed class Explorable : IHtmlOutput
 
     /// <summary>What explorables wrote for a notebook client, as an exported page says it: there the controls need scripts only.</summary>
     /// <param name="body">The page's body.</param>
-    /// <returns>The body.</returns>
     public static string Exported(string body) =>
         body.Replace(ExplorableHtml.InClient, "need scripts, which are off in this browser.", StringComparison.Ordinal);
 

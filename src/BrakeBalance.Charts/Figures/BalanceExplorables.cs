@@ -14,7 +14,6 @@ public static class BalanceExplorables
     /// <param name="settings">How many settings the first control has; at least 3.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable SettingAndLoad(Setting setting, int settings = 41, UnitSystem? units = null, string id = "explore")
     {
         ArgumentNullException.ThrowIfNull(setting);

@@ -12,7 +12,6 @@ public static class BandFigures
     /// <param name="car">The car with its ranges; without any the bands shrink to lines.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure BrakeForces(Vehicle car, UnitSystem? units = null, string id = "force-bands")
     {
         BalanceModel middle = Model(car);

@@ -13,7 +13,6 @@ public static class BenchExplorables
     /// <param name="length">Length of the way back to the reservoir; above zero, to 20 m.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable Return(ReturnFlow flow, ReleaseJob job, Length length, UnitSystem? units = null, string id = "explore-return")
     {
         ArgumentNullException.ThrowIfNull(flow);

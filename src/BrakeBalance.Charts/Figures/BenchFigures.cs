@@ -8,7 +8,6 @@ public static class BenchFigures
     /// <param name="hose">An assembly whose bends are marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The table has no least radius for that class.</exception>
     public static Figure Bends(string hoseClass, HoseAssembly? hose = null, UnitSystem? units = null, string id = "hose-bends")
     {
@@ -54,7 +53,6 @@ public static class BenchFigures
     /// <param name="top">Upper end of the axis of pressure; null to fit the lines.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="InvalidOperationException">The booster's return does not reach the reservoir.</exception>
     public static Figure BackPressure(ReturnFlow flow, IReadOnlyList<double> celsius, Pressure? spring = null, Pressure? top = null,
         UnitSystem? units = null, string id = "back-pressure")

@@ -6,7 +6,6 @@ public static class BenchTables
     /// <summary>What a change of parts does.</summary>
     /// <param name="report">The report.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     /// <exception cref="ArgumentException">No change is planned.</exception>
     public static NamedTable Changes(BenchReport report, UnitSystem? units = null)
     {
@@ -23,7 +22,6 @@ public static class BenchTables
     /// <param name="plan">The plan.</param>
     /// <param name="rows">Its rows.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Changes(ChangePlan plan, IReadOnlyList<ChangeRow> rows, UnitSystem? units)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -49,7 +47,6 @@ public static class BenchTables
     /// <summary>How long each hose is cut.</summary>
     /// <param name="report">The report, with hoses.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static NamedTable CutList(BenchReport report, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(report);
@@ -77,7 +74,6 @@ public static class BenchTables
     /// <summary>How much hose to buy.</summary>
     /// <param name="report">The report, with hoses.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Purchase(BenchReport report, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(report);
@@ -127,7 +123,6 @@ public static class BenchTables
     /// <summary>Threads that were looked up, with what they are taken for by mistake.</summary>
     /// <param name="rows">The rows, such as those of <see cref="ThreadFact.Search"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Threads(IEnumerable<ThreadFact> rows, string id = "threads")
     {
         ThreadFact[] all = [.. rows];
@@ -155,7 +150,6 @@ public static class BenchTables
     /// <param name="findings">The findings.</param>
     /// <param name="id">The table's short name.</param>
     /// <param name="title">The table's title.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Findings(IEnumerable<BenchFinding> findings, string id = "findings", string title = "Findings")
     {
         BenchFinding[] all = [.. findings];

@@ -10,7 +10,6 @@ public static class BendFigures
     /// <param name="map">The bends.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No pressure brings a wheel to its limit anywhere.</exception>
     public static Figure Braking(BendMap map, UnitSystem? units = null, string id = "bend")
     {
@@ -72,7 +71,6 @@ public static class BendFigures
     /// <param name="map">The bends.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure SafeKnee(BendMap map, UnitSystem? units = null, string id = "bend-knee")
     {
         var figure = new FigureBuilder(id, units, map.Car);

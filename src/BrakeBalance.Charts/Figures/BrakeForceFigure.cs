@@ -16,7 +16,6 @@ public static partial class BalanceFigures
     /// <param name="window">How far the axes reach; null to fit.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure BrakeForces(
         BalanceModel model, IReadOnlyList<double>? adhesions = null, ForceWindow? window = null, UnitSystem? units = null,
             string id = "brake-forces")

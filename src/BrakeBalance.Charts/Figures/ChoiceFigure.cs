@@ -26,7 +26,6 @@ public static partial class FootFigures
     /// <param name="targets">What is wanted; the usual targets unless said.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure ChoiceMap(
         BalanceModel model, string assistName, Assist.BrakeAssist assist, ControlTargets? targets = null, UnitSystem? units = null,
             string id = "bore-ratio")

@@ -16,7 +16,6 @@ public static class ComparisonFigures
     /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/>.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
     public static Figure BeforeAfter(
         BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
@@ -115,7 +114,6 @@ public static class ComparisonFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <param name="settings">The answers of the set-ups, so that those beyond their safe limit are named; null for none.</param>
-    /// <returns>The figure.</returns>
     public static Figure Forces(
         IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-forces",
         IReadOnlyList<Setting>? settings = null)

@@ -7,7 +7,6 @@ public static partial class BalanceFigures
     /// <param name="highestAdhesion">The grippiest surface [–]; up to 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
     public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = 1.2, UnitSystem? units = null,
         string id = "braking-efficiency")

@@ -19,7 +19,6 @@ public static partial class FootFigures
     /// <param name="highestForce">End of the axis of pedal forces; null to fit the data.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure Effort(
         BalanceModel model,
         IReadOnlyList<(string Name, BrakeControl Control)> cases,

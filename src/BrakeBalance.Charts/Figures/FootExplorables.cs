@@ -15,7 +15,6 @@ public static class FootExplorables
     /// <param name="assist">The booster; the car's own unless said.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure.</exception>
     public static Explorable Effort(Vehicle vehicle, BrakeAssist? assist = null, UnitSystem? units = null, string id = "explore-effort")
     {
@@ -85,7 +84,6 @@ public static class FootExplorables
     /// <param name="vehicle">The car; it must know its circuits' volumes.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">The car does not say how much fluid its circuits displace.</exception>
     public static Explorable Travel(Vehicle vehicle, UnitSystem? units = null, string id = "explore-travel")
     {

@@ -10,7 +10,6 @@ public sealed record ForceWindow(Force Front, Force Rear)
     /// <summary>A window that shows the ideal curves of some cars up to the rate that a surface allows.</summary>
     /// <param name="models">The cars, or one car in several load cases or settings.</param>
     /// <param name="adhesion">The grippiest surface to show [–].</param>
-    /// <returns>The window.</returns>
     public static ForceWindow Of(IEnumerable<BalanceModel> models, double adhesion)
     {
         double front = 0, rear = 0;

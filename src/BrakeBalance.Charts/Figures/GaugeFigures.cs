@@ -10,7 +10,6 @@ public static class GaugeFigures
     /// <param name="analysis">Their analysis.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure Readings(IReadOnlyList<GaugePair> readings, GaugeAnalysis analysis, UnitSystem? units = null,
         string id = "gauge-readings")
     {
@@ -72,7 +71,6 @@ public static class GaugeFigures
     /// <param name="analysis">The analysis; it must hold a calibration.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
     public static Figure Adjuster(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
     {

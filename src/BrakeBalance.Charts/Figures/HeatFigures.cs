@@ -12,7 +12,6 @@ public static class HeatFigures
     /// <param name="brakes">The brakes that were run, for the temperature at which their torque fades.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure TemperatureByStop(HeatResult result, PerAxle<ThermalBrake> brakes, UnitSystem? units = null,
         string id = "heat-stops")
     {
@@ -44,7 +43,6 @@ public static class HeatFigures
     /// <param name="result">The outcome of a cycle.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure Drift(HeatResult result, UnitSystem? units = null, string id = "heat-drift")
     {
         var figure = new FigureBuilder(id, units, result.Car.Vehicle);
@@ -75,7 +73,6 @@ public static class HeatFigures
     /// <param name="result">The outcome of a cycle with its trace.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure OverTime(HeatResult result, UnitSystem? units = null, string id = "heat-time")
     {
         var figure = new FigureBuilder(id, units, result.Car.Vehicle);
@@ -124,7 +121,6 @@ public static class HeatFigures
     /// <summary>How hot the fluid gets once the car is parked, in one sentence.</summary>
     /// <param name="result">The outcome of a cycle.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The sentence.</returns>
     public static string Soak(HeatResult result, UnitSystem units)
     {
         string One(string axle, Temperature hottest, Duration after) => after > Duration.Zero

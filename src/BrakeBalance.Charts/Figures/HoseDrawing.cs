@@ -13,7 +13,6 @@ public static class HoseDrawing
     /// <param name="hose">The assembly; its cut length above zero.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The drawing's short name; null to make it from the hose's name.</param>
-    /// <returns>The drawing.</returns>
     public static Drawing Of(HoseAssembly hose, UnitSystem? units = null, string? id = null)
     {
         ArgumentNullException.ThrowIfNull(hose);

@@ -11,7 +11,6 @@ public static class KneeFigure
     /// <param name="highest">The highest knee to show, gauge; a little above what is marked when null.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The car is set by a balance bar.</exception>
     public static Figure Of(Setting setting, Pressure? highest = null, UnitSystem? units = null, string id = "knee-setting")
     {

@@ -7,7 +7,6 @@ public static partial class BalanceFigures
     /// <param name="adhesions">Surfaces whose first lock-up is marked [–]; null for <see cref="DefaultAdhesions"/>.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure LinePressures(BalanceModel model, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
         string id = "line-pressures")
     {

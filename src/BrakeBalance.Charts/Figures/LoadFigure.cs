@@ -8,7 +8,6 @@ public static partial class BalanceFigures
     /// <param name="adhesion">The surface whose first lock-up is marked [–].</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = Conditions.DryAdhesion,
         UnitSystem? units = null, string id = "load-cases")
     {

@@ -13,7 +13,6 @@ public static class MeasuredCarFigures
     /// <param name="loadCase">The load case shown.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null,
         string id = "measured-rates")
     {
@@ -77,7 +76,6 @@ public static class MeasuredCarFigures
     /// <param name="turns">Turns of the adjuster that the lines are drawn for; null for the knee of the file.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure LockEvents(CarEstimate estimate, Vehicle file, IReadOnlyList<TestStop> stops, LoadCase loadCase,
         double? turns = null, UnitSystem? units = null, string id = "lock-events")
     {

@@ -12,7 +12,6 @@ public static partial class StopFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <param name="aspect">Height over width of the road [–]; above zero.</param>
-    /// <returns>The figure.</returns>
     public static Figure PlanView(
         IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, double moment, UnitSystem? units = null, string id = "plan",
         double aspect = 0.45)

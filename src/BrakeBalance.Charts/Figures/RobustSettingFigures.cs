@@ -7,7 +7,6 @@ public static class RobustSettingFigures
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure TradeOff(Setting setting, UnitSystem? units = null, string id = "setting-trade-off")
     {
         ArgumentNullException.ThrowIfNull(setting);
@@ -63,7 +62,6 @@ public static class RobustSettingFigures
     /// <param name="answer">The answer; something must be left to measure.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">Nothing is left to measure.</exception>
     public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next")
     {

@@ -12,7 +12,6 @@ public static class SettingExplorer
     /// <param name="highest">The highest knee to show, gauge; a little above the answer's knees when null.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">Its short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable Of(Setting setting, Pressure? highest = null, UnitSystem? units = null, string id = "explore-setting")
     {
         ArgumentNullException.ThrowIfNull(setting);

@@ -10,7 +10,6 @@ public static class SettingFigures
     /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure SafeSettings(
         IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null, string id = "safe-settings")
@@ -60,7 +59,6 @@ public static class SettingFigures
     /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure EfficiencyOfSettings(
         IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, bool worst = false, UnitSystem? units = null,
@@ -103,7 +101,6 @@ public static class SettingFigures
     /// <param name="curves">For each spread [–] the safe limit at each slope [–]; null where there is none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No slope has a safe limit.</exception>
     public static Figure SafeLimits(
         IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves,

@@ -14,7 +14,6 @@ public static class StopExplorables
     /// <param name="speed">Speed from which it stops.</param>
     /// <param name="pedalForce">Greatest force on the pedal; null for what the file says.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">The foot brings no pressure to the brakes.</exception>
     public static Explorable SecondBySecond(
         Vehicle vehicle, LoadCase load, double adhesion, Speed speed, Force? pedalForce = null, UnitSystem? units = null)
@@ -32,7 +31,6 @@ public static class StopExplorables
     /// <param name="speed">Speed from which it stops.</param>
     /// <param name="pedalForce">Greatest force on the pedal; null for what the file says.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">The foot brings no pressure to the brakes.</exception>
     public static Explorable FromAbove(
         Vehicle vehicle, LoadCase load, double adhesion, Speed speed, Force? pedalForce = null, UnitSystem? units = null) =>
@@ -52,7 +50,6 @@ public static class StopExplorables
     /// <param name="moments">How many moments; at least 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable SecondBySecond(
         BalanceModel model, StopResult stop, double adhesion, int moments = 25, UnitSystem? units = null, string id = "second")
     {
@@ -89,7 +86,6 @@ public static class StopExplorables
     /// <param name="moments">How many moments; at least 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable FromAbove(
         IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null,
             string id = "above")
@@ -111,7 +107,6 @@ public static class StopExplorables
     /// <param name="loadCase">Name of the load case.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable PadsAndHeat(Vehicle vehicle, string loadCase, UnitSystem? units = null, string id = "pads")
     {
         UnitSystem shown = units ?? Display.Units;

@@ -8,7 +8,6 @@ public static partial class StopFigures
     /// <param name="wheelLoad">Normal reaction of one wheel; above zero.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure SlipCurves(IReadOnlyList<SlipCurve> curves, Force wheelLoad, UnitSystem? units = null, string id = "slip-curves")
     {
         var figure = new FigureBuilder(id, units);
@@ -45,7 +44,6 @@ public static partial class StopFigures
     /// <param name="stops">Name and outcome of each; at most five, all with traces.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure Headings(IReadOnlyList<(string Name, YawResult Stop)> stops, UnitSystem? units = null, string id = "headings")
     {
         var figure = new FigureBuilder(id, units, stops[0].Stop.Car.Vehicle);

@@ -9,7 +9,6 @@ public static partial class StopFigures
     /// <param name="moment">Time in seconds to mark; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure SpeedOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-speed")
     {
         FigureBuilder figure = OverTime(id, units, stop, moment)
@@ -30,7 +29,6 @@ public static partial class StopFigures
     /// <param name="moment">Time in seconds to mark; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure DecelerationOverTime(StopResult stop, double? moment = null, UnitSystem? units = null,
         string id = "stop-deceleration")
     {
@@ -49,7 +47,6 @@ public static partial class StopFigures
     /// <param name="moment">Time in seconds to mark; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure LoadsOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-loads") =>
         OverTime(id, units, stop, moment)
             .Title("The front axle carries up "
@@ -71,7 +68,6 @@ public static partial class StopFigures
     /// <param name="moment">Time in seconds to mark; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure ForceCourse(BalanceModel model, StopResult stop, double adhesion, double? moment = null, UnitSystem? units = null,
         string id = "force-course")
     {
@@ -123,7 +119,6 @@ public static partial class StopFigures
     /// <param name="rows">The set-ups.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
     {
         var figure = new FigureBuilder(id, units, rows[0].Emergency.Car.Vehicle);

@@ -32,7 +32,6 @@ public static partial class FootFigures
     /// <param name="highest">End of the axis; null to fit the data.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">There is no case, or the cases differ in their parts.</exception>
     public static Figure Travel(
         IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, Vehicle car, string loadCase, Length? highest = null,

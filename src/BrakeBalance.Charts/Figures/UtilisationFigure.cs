@@ -7,7 +7,6 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <param name="allLines">Whether the lines of UN R13 and FMVSS 135 are drawn as well.</param>
-    /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The curve has no points.</exception>
     public static Figure AdhesionUtilisation(UtilisationCurve curve, UnitSystem? units = null, string id = "adhesion-utilisation",
         bool allLines = false)

@@ -67,7 +67,6 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <param name="seed">The class seed.</param>
     /// <param name="student">The student's number; 1 to 9999.</param>
     /// <param name="units">The leading system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The sheet.</returns>
     /// <exception cref="ArgumentException">There is no such lesson.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The student's number is out of its range.</exception>
     public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null) =>

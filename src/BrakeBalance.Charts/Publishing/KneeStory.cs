@@ -30,7 +30,6 @@ public static class KneeStory
     /// <param name="answer">The answer for the car, asked for by the screens that need it.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">Its short name; null for one after the screen.</param>
-    /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">There is no such screen.</exception>
     public static Explorable Of(
         string screen, Vehicle vehicle, Func<Setting> answer, UnitSystem? units = null, string? id = null)

@@ -39,7 +39,6 @@ public static class ChoiceTables
     /// <param name="choice">What was asked.</param>
     /// <param name="result">What the search found.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Answers(Choice choice, ChoiceResult result, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -113,7 +112,6 @@ public static class ChoiceTables
     /// <param name="result">What the search found.</param>
     /// <param name="set">One of its sets.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Shopping(Choice choice, ChoiceResult result, Proposal set, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(set);

@@ -21,7 +21,6 @@ public static class MeasurementTables
     /// <param name="analysis">The analysis of the gauges.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knees")
     {
         (AdjusterPosition Position, ValveFit Fit)[] rows =
@@ -84,7 +83,6 @@ public static class MeasurementTables
     /// <param name="estimate">The estimate.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Weights(CarEstimate estimate, UnitSystem? units = null, string id = "stop-weights") => new()
     {
         Id = id,
@@ -107,7 +105,6 @@ public static class MeasurementTables
     /// <param name="search">The search.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Stops(StopSearch search, UnitSystem? units = null, string id = "stops-found") => new()
     {
         Id = id,
@@ -158,7 +155,6 @@ public static class MeasurementTables
     /// <summary>What each column of a time series was taken for, and why.</summary>
     /// <param name="columns">The columns.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Columns(IReadOnlyList<LogColumn> columns, string id = "log-columns") => new()
     {
         Id = id,
@@ -175,7 +171,6 @@ public static class MeasurementTables
     /// <param name="estimate">The estimate.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Estimate(CarEstimate estimate, UnitSystem? units = null, string id = "estimate") => new()
     {
         Id = id,
@@ -192,7 +187,6 @@ public static class MeasurementTables
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Setting(Setting setting, UnitSystem? units = null, string id = "setting-answer")
     {
         ArgumentNullException.ThrowIfNull(setting);
@@ -237,7 +231,6 @@ public static class MeasurementTables
     /// <param name="answer">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Conditions(SettingAnswer answer, UnitSystem? units = null, string id = "setting-conditions") => new()
     {
         Id = id,
@@ -259,7 +252,6 @@ public static class MeasurementTables
     /// <param name="answers">The answers.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Bands(IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands") => new()
     {
         Id = id,
@@ -277,7 +269,6 @@ public static class MeasurementTables
     /// <param name="answer">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next-list") => new()
     {
         Id = id,
@@ -325,7 +316,6 @@ public static class MeasurementTables
     /// <summary>How often intervals of 90 % held the truth on simulated days.</summary>
     /// <param name="posted">The rows.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Coverage(IReadOnlyList<IntervalCoverage> posted, string id = "interval-coverage") => new()
     {
         Id = id,
@@ -346,7 +336,6 @@ public static class MeasurementTables
     /// <param name="plan">The plan.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
     public static NamedTable Plan(TestPlan plan, UnitSystem? units = null, string id = "test-plan") => new()
     {
         Id = id,

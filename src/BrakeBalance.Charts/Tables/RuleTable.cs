@@ -10,7 +10,6 @@ public sealed class RuleTable(IReadOnlyList<RuleVerdict> verdicts) : IHtmlOutput
 
     /// <summary>The verdicts on a car.</summary>
     /// <param name="vehicle">The car.</param>
-    /// <returns>The table.</returns>
     public static RuleTable Of(Vehicle vehicle) => new(DistributionRules.Check(vehicle));
 
     /// <inheritdoc/>

@@ -6,7 +6,6 @@ public static class StopTables
     /// <summary>Set-ups side by side: distances, first lock and whether the car turns round.</summary>
     /// <param name="rows">The set-ups.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable SideBySide(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -29,7 +28,6 @@ public static class StopTables
     /// <param name="car">The car on its surface.</param>
     /// <param name="speeds">The speeds.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable Growth(BrakedCar car, IReadOnlyList<Speed> speeds, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -46,7 +44,6 @@ public static class StopTables
     /// <summary>The stops of a heat cycle.</summary>
     /// <param name="result">The outcome of the cycle.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable HeatStops(HeatResult result, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -66,7 +63,6 @@ public static class StopTables
     /// <summary>Where the kinetic energy of a stop went.</summary>
     /// <param name="stop">The stop.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable WhereTheEnergyWent(StopResult stop, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -82,7 +78,6 @@ public static class StopTables
     /// <summary>Heat and temperature of each axle in one stop.</summary>
     /// <param name="stop">The stop.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable HeatOf(HeatStop stop, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -114,7 +109,6 @@ public static class StopTables
     /// <summary>What each grade of fluid has left to its wet boiling point in a cycle.</summary>
     /// <param name="result">The outcome of the cycle.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable Fluids(HeatResult result, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
@@ -130,7 +124,6 @@ public static class StopTables
     /// <summary>The distances of a study of many stops.</summary>
     /// <param name="study">The study.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The table.</returns>
     public static FigureTable Study(StopStudyResult study, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;

@@ -103,7 +103,6 @@ public sealed class Measure
     /// <param name="siUnit">The UnitsNet unit in which layers hold the numbers.</param>
     /// <param name="metric">Metric display unit, its symbol, and the step to which running text rounds.</param>
     /// <param name="customary">The same for United States customary units.</param>
-    /// <returns>The measure.</returns>
     public static Measure Of(
         string name, Enum siUnit, (Enum Unit, string Symbol, double RoundTo) metric, (Enum Unit, string Symbol, double RoundTo) customary)
     {
@@ -121,7 +120,6 @@ public sealed class Measure
     /// <param name="symbol">A symbol shown behind the number, such as <c>%</c>; may be empty.</param>
     /// <param name="scale">Shown number per number held [–].</param>
     /// <param name="roundTo">The step to which running text rounds, as shown.</param>
-    /// <returns>The measure.</returns>
     public static Measure Pure(string name, string symbol, double scale, double roundTo)
     {
         var unit = new DisplayUnit(symbol, scale, 0, roundTo);

@@ -102,7 +102,6 @@ public sealed class BalanceModel
 
     /// <summary>The car at one line pressure in SI units: allocates nothing.</summary>
     /// <param name="masterPascals">Front master-cylinder pressure, gauge, not negative.</param>
-    /// <returns>The state.</returns>
     public BalanceState StateAt(double masterPascals)
     {
         int i = 0;

@@ -63,7 +63,6 @@ public sealed record EngineOffPresses
     /// <param name="brakingRate">Deceleration of each press [–]; <see cref="UsualRate"/> unless said.</param>
     /// <param name="greatestPedalForce">Greatest pedal force of a press that counts; <see cref="UsualForce"/> unless said.</param>
     /// <param name="applications">How many presses are tried; 1 to 100.</param>
-    /// <returns>The presses.</returns>
     public static EngineOffPresses Of(ControlForce control, double brakingRate = UsualRate, Force? greatestPedalForce = null,
         int applications = 8)
     {

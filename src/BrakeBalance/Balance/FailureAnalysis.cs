@@ -62,7 +62,6 @@ public static class FailureAnalysis
     /// <param name="loadCase">The state of load.</param>
     /// <param name="failure">What is wrong.</param>
     /// <param name="conditions">Rate, force, road and speed asked for; the usual ones unless said.</param>
-    /// <returns>The outcome.</returns>
     /// <exception cref="ArgumentException">
     /// The car does not say what lies between foot and line pressure, or has no such reserve.
     /// </exception>

@@ -25,7 +25,6 @@ public sealed record FailureCase(
     /// <param name="reserve">
     /// The stored applications to list, as <see cref="FailureAnalysis.Reserve"/> gives them; at most the first three are.
     /// </param>
-    /// <returns>The cases.</returns>
     public static IReadOnlyList<FailureCase> Of(BrakeControl control, bool loadSensing, IReadOnlyList<ReserveApplication> reserve)
     {
         ArgumentNullException.ThrowIfNull(control);

@@ -49,7 +49,6 @@ public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Sp
     /// high at the rear".
     /// </summary>
     /// <param name="units">The system of units.</param>
-    /// <returns>The words.</returns>
     public string Words(UnitSystem units) =>
         Invariant.Text($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, brakes {BrakeState}")
         + (Spread.Front + Spread.Rear > 0

@@ -22,7 +22,6 @@ public static class SettingSearch
     /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
     /// <param name="knee">The knee, gauge; not negative.</param>
     /// <param name="slope">The slope above it [–]; 0 to 1.</param>
-    /// <returns>The outcome.</returns>
     public static SettingOutcome Evaluate(Vehicle vehicle, Conditions conditions, Pressure knee, double slope) =>
         Evaluate(new Cases(vehicle, conditions), knee, slope);
 
@@ -83,7 +82,6 @@ public static class SettingSearch
 
     /// <summary>What is set on a car.</summary>
     /// <param name="vehicle">The car.</param>
-    /// <returns>The variable.</returns>
     public static SettingVariable VariableOf(Vehicle vehicle) =>
         vehicle.Hydraulics.RearProportioningValve is not null ? SettingVariable.Knee
         : vehicle.Hydraulics.Split is BalanceBarSplit ? SettingVariable.BalanceBar : SettingVariable.AddedKnee;

@@ -18,7 +18,6 @@ public sealed record BenchReport(
 
     /// <summary>Works a sheet out.</summary>
     /// <param name="sheet">What was measured.</param>
-    /// <returns>The report.</returns>
     /// <exception cref="ArgumentException">A car of the change plan cannot be computed; the message says why.</exception>
     public static BenchReport Of(BenchSheet sheet)
     {

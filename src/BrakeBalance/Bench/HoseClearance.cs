@@ -41,7 +41,6 @@ public sealed record HoseClearance
 
     /// <summary>The distance usually kept (common practice).</summary>
     /// <param name="kind">What is kept away from.</param>
-    /// <returns>The distance.</returns>
     public static Length Usual(ClearanceKind kind) => Length.FromMillimeters(kind switch
     {
         ClearanceKind.Heat => 100,

@@ -30,7 +30,6 @@ public sealed record HydraulicOil
 
     /// <summary>Kinematic viscosity at a temperature.</summary>
     /// <param name="temperature">Temperature; −40 to 150 °C.</param>
-    /// <returns>The viscosity.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="temperature"/> is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The oil is not thinner at 100 °C than at 40 °C.</exception>
     public KinematicViscosity ViscosityAt(Temperature temperature)

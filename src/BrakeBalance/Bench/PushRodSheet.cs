@@ -81,7 +81,6 @@ public sealed record PushRodSheet
     }
 
     /// <summary>The fit, its error spread over the readings that <see cref="PushRodFit"/> knows.</summary>
-    /// <returns>The fit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A depth, projection or gasket is outside what is sensible.</exception>
     public PushRodFit Fit() => new()
     {
@@ -94,7 +93,6 @@ public sealed record PushRodSheet
     };
 
     /// <summary>The fit as a finding.</summary>
-    /// <returns>The finding.</returns>
     public BenchFinding Finding()
     {
         PushRodFit fit = Fit();

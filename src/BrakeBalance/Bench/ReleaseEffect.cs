@@ -39,7 +39,6 @@ public sealed record ReleaseEffect(
     /// <param name="master">The master cylinder.</param>
     /// <param name="rodTravel">Travel of the rod that is let go; above zero.</param>
     /// <param name="makersLimit">Highest back-pressure that the booster's maker allows, gauge; null when not known.</param>
-    /// <returns>The effect.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rodTravel"/> is not above zero.</exception>
     /// <exception cref="InvalidOperationException">The booster's return does not reach the reservoir.</exception>
     public static ReleaseEffect Of(ReturnFlow flow, HydraulicBooster booster, MasterCylinder master, Length rodTravel,

@@ -25,6 +25,5 @@ public sealed record RepeatedReading
 
     /// <summary>Possible error of the mean, plus or minus.</summary>
     /// <param name="gauge">The gauge's own error, plus or minus.</param>
-    /// <returns>The error.</returns>
     public Length Error(Length gauge) => Spread / 2 > gauge ? Spread / 2 : gauge;
 }

@@ -10,7 +10,6 @@ public static class UsualPlumbing
     /// <param name="bore">Inner diameter of every line; 2 to 50 mm.</param>
     /// <param name="length">Length of each return; above zero, to 20 m.</param>
     /// <param name="relief">Pressure at which the pump's relief valve opens, gauge; above zero.</param>
-    /// <returns>The plumbing.</returns>
     public static PlumbingGraph SeparateReturns(Length bore, Length length, Pressure relief) => Make(
         [], [Line("gear.return", "pump.return1", bore, length), Line("booster.return", "pump.return2", bore, length)], bore, relief);
 
@@ -18,7 +17,6 @@ public static class UsualPlumbing
     /// <param name="bore">Inner diameter of every line; 2 to 50 mm.</param>
     /// <param name="length">Length from booster and gear to the reservoir; above zero, to 20 m.</param>
     /// <param name="relief">Pressure at which the pump's relief valve opens, gauge; above zero.</param>
-    /// <returns>The plumbing.</returns>
     public static PlumbingGraph JoinedReturns(Length bore, Length length, Pressure relief) => Make(
         [new PlumbingNode { Name = "tee", Part = PlumbingPart.Tee }],
         [Line("gear.return", "tee.branch", bore, length / 2), Line("booster.return", "tee.run1", bore, length / 2),

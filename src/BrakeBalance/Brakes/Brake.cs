@@ -139,7 +139,6 @@ public abstract record Brake
 
     /// <summary>The same brake with its friction changed by a factor, at most to <see cref="GreatestFriction"/>.</summary>
     /// <param name="factor">Factor on the friction [–]; above zero.</param>
-    /// <returns>A copy.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The factor is not above zero.</exception>
     public Brake WithFrictionFactor(double factor) => WithFriction(Within(FrictionCoefficient * Require.Positive(factor, nameof(factor))));
 
@@ -169,7 +168,6 @@ public abstract record Brake
         && Efficiency.Equals(other.Efficiency);
 
     /// <summary>A hash of the description.</summary>
-    /// <returns>The hash.</returns>
     public override int GetHashCode() => HashCode.Combine(EqualityContract, FrictionCoefficient, ThresholdPressure.Pascals, Efficiency);
 
     /// <summary>C* at a friction coefficient already known to lie in range.</summary>

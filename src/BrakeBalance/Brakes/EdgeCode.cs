@@ -20,7 +20,6 @@ public sealed record EdgeCode
 
     /// <summary>Reads the two letters.</summary>
     /// <param name="letters">Two letters, such as FE; spaces around them are ignored.</param>
-    /// <returns>The code.</returns>
     /// <exception cref="ArgumentException">There are not exactly two characters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A letter is none of C to H and not Z.</exception>
     public static EdgeCode Parse(string letters)

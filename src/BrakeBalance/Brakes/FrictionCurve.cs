@@ -53,7 +53,6 @@ public sealed record FrictionCurve
     /// Temperature of the rubbing surface and friction coefficient [–]; at least two, temperatures rising, friction above 0 and at most
     /// 1.2.
     /// </param>
-    /// <returns>The curve.</returns>
     /// <exception cref="ArgumentException">
     /// Fewer than two points, or temperatures that do not rise; the message names the points.
     /// </exception>
@@ -126,6 +125,5 @@ public sealed record FrictionCurve
         other is not null && _celsius.SequenceEqual(other._celsius) && _friction.SequenceEqual(other._friction);
 
     /// <summary>A hash of the points.</summary>
-    /// <returns>The hash.</returns>
     public override int GetHashCode() => _celsius.Concat(_friction).Aggregate(0, HashCode.Combine);
 }

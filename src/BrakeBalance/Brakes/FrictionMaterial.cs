@@ -22,7 +22,6 @@ public sealed record FrictionMaterial(string Name, FrictionCurve Friction)
 
     /// <summary>One of the invented materials by name.</summary>
     /// <param name="name">Its name, such as "road pad".</param>
-    /// <returns>The material.</returns>
     /// <exception cref="ArgumentException">There is no such material; the message lists the names.</exception>
     public static FrictionMaterial Named(string name) => Invented.FirstOrDefault(material => material.Name == name)
         ?? throw new ArgumentException(

@@ -18,7 +18,6 @@ public sealed record LiningArc
     /// <summary>An arc from its two angles in degrees.</summary>
     /// <param name="startDegrees">Where the lining begins, degrees from the supported end; 0 to 180.</param>
     /// <param name="endDegrees">Where the lining ends, degrees; above the start, at most 180.</param>
-    /// <returns>The arc.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An angle lies outside 0 to 180 degrees.</exception>
     public static LiningArc FromDegrees(double startDegrees, double endDegrees) =>
         new() { Start = Angle.FromDegrees(startDegrees), End = Angle.FromDegrees(endDegrees) };

@@ -58,6 +58,5 @@ public sealed record PistonSet
         other is not null && _diameters.Select(d => d.Meters).SequenceEqual(other._diameters.Select(d => d.Meters));
 
     /// <summary>A hash of the diameters.</summary>
-    /// <returns>The hash.</returns>
     public override int GetHashCode() => _diameters.Aggregate(0, (hash, d) => HashCode.Combine(hash, d.Meters));
 }

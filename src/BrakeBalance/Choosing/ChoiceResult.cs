@@ -101,7 +101,6 @@ public sealed record ChoiceResult(
     /// <summary>Old parts against new, by the figures of the bench.</summary>
     /// <param name="before">The car as it is.</param>
     /// <param name="set">The set chosen.</param>
-    /// <returns>The plan.</returns>
     public static ChangePlan Change(Vehicle before, Proposal set)
     {
         static PerAxle<Mass?> Rings(Vehicle car) => car.AxleDynamics.Select(axle => axle.Heat?.RingMass);

@@ -116,7 +116,6 @@ public sealed class Targets
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of files of targets.</summary>
-    /// <returns>The schema.</returns>
     public static string Schema() => DocumentSchema.Text(
         typeof(TargetsDocument), "Targets", "What is wanted of the brakes when parts are chosen; every quantity is a text with its unit.");
 
@@ -217,7 +216,6 @@ public sealed record Target(TargetKind Kind, string Name, Measure Measure, doubl
     /// <summary>A value as people read it.</summary>
     /// <param name="value">The value, in the SI unit of the measure or [–].</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The text.</returns>
     public string Text(double value, UnitSystem units) => double.IsNaN(value) ? "–"
         : double.IsInfinity(value) ? AtLeast == value > 0 ? "no limit" : "not reached"
         : Kind == TargetKind.FrontFirst ? value >= 1 ? "yes" : "NO"

@@ -58,7 +58,6 @@ public sealed record PedalTravel
     /// Line pressures when the large bore of a quick-take-up cylinder has blown off; unless said the lower of that pressure and
     /// <paramref name="linePressures"/>, as without valves.
     /// </param>
-    /// <returns>The budget.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// A pressure or the gap is negative, or a pressure lies beyond the table of hoses.
     /// </exception>

@@ -20,7 +20,6 @@ public static class CarEstimation
     /// <param name="vehicle">The car as the vehicle file describes it.</param>
     /// <param name="stops">The stops; none at all gives what is believed beforehand.</param>
     /// <param name="options">Priors and scatter; null for the usual ones.</param>
-    /// <returns>The estimate.</returns>
     public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null) =>
         Estimate(vehicle, stops, options, null);
 

@@ -16,7 +16,6 @@ public sealed partial record ColumnChoice(ColumnMeaning Meaning, string? Unit, s
 
     /// <summary>A meaning in words, such as <c>front pressure</c>.</summary>
     /// <param name="meaning">The meaning.</param>
-    /// <returns>The words.</returns>
     public static string WordsOf(ColumnMeaning meaning) => Capital().Replace(meaning.ToString(), " $1").Trim().ToLowerInvariant();
 
     /// <summary>Reads a choice such as <c>speed [km/h]=GPS Speed</c>.</summary>

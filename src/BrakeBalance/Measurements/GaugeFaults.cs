@@ -82,7 +82,6 @@ internal static class GaugeFaults
     /// <param name="pairs">The readings as they were taken.</param>
     /// <param name="fits">The rising branch of each position.</param>
     /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>
-    /// <returns>The findings.</returns>
     public static IEnumerable<GaugeFinding> InOrder(
         GaugePair[] pairs, IReadOnlyList<(double? Turns, ValveFit? Fit)> fits, double belowKnee)
     {

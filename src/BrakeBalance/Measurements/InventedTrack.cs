@@ -40,7 +40,6 @@ public sealed class InventedTrack(Vehicle car, int seed)
     /// <param name="turns">Turns from fully out; null leaves the adjuster as the car has it.</param>
     /// <param name="highest">Highest front line pressure, gauge.</param>
     /// <param name="count">Readings on the way up; half as many on the way down.</param>
-    /// <returns>The pairs.</returns>
     public IReadOnlyList<GaugePair> Gauges(double? turns, Pressure highest, int count)
     {
         Vehicle car = AtAdjuster(turns);

@@ -51,7 +51,6 @@ public static class MotionSamples
 {
     /// <summary>The speed over time of the samples that have a speed.</summary>
     /// <param name="samples">The samples, in order of time.</param>
-    /// <returns>The trace.</returns>
     /// <exception cref="ArgumentException">Fewer than two samples have a speed, or the times do not rise.</exception>
     public static SpeedTrace Trace(this IEnumerable<MotionSample> samples) =>
         SpeedTrace.Through(samples.Where(s => s.Speed is not null).Select(s => (s.Time, s.Speed!.Value)));

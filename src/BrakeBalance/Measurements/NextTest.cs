@@ -29,7 +29,6 @@ public static class NextTest
 
     /// <summary>What the stops so far leave open, and the safe stops that tell most.</summary>
     /// <param name="estimate">What is known so far; an estimate from no stops serves before the first.</param>
-    /// <returns>The answer.</returns>
     public static NextStops Of(CarEstimate estimate)
     {
         ArgumentNullException.ThrowIfNull(estimate);

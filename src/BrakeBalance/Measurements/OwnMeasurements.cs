@@ -32,7 +32,6 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// </summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="surfaces">Surfaces that could be tested; none for those of the stops so far, or dry and wet before the first.</param>
-    /// <returns>The estimate.</returns>
     public static CarEstimate EstimateOn(Vehicle vehicle, IReadOnlyList<string> surfaces)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
@@ -187,7 +186,6 @@ public sealed class OwnMeasurements : IOwnMeasurements
     }
 
     /// <summary>The car that carries these measurements, with the valve that the gauges found.</summary>
-    /// <returns>A copy.</returns>
     public Vehicle Attached() => Car with { Measured = this };
 
     /// <summary>

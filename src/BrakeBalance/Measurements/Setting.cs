@@ -110,7 +110,6 @@ public sealed record Setting(
     /// </param>
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
     /// <param name="draws">Random draws for the rule of chance; fewer where it is only the other rule.</param>
-    /// <returns>The answer.</returns>
     public static Setting Of(Vehicle vehicle, CarEstimate? estimate = null, IProgress<double>? progress = null, int draws = 100_000)
     {
         ArgumentNullException.ThrowIfNull(vehicle);

@@ -209,7 +209,6 @@ public static class SettingWords
     /// <summary>What lies beside the conditions, one sentence each.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The sentences.</returns>
     public static IReadOnlyList<string> Findings(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
@@ -236,7 +235,6 @@ public static class SettingWords
     /// <summary>The answer in a few lines: a label and its text each.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The lines.</returns>
     public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units) =>
         [.. InSight(setting, units), ("Why", Why(setting, units))];
 
@@ -269,7 +267,6 @@ public static class SettingWords
     /// <summary>What stands behind the answer: a label and a text each.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The lines.</returns>
     public static IReadOnlyList<(string Label, string Text)> Behind(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
@@ -291,7 +288,6 @@ public static class SettingWords
     /// <summary>The answer in one sentence, for a caption or a title's second line.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>The sentence.</returns>
     public static string Sentence(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);

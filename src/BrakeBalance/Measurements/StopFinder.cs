@@ -40,7 +40,6 @@ public static class StopFinder
     /// <param name="divePerG">
     /// Nose-down pitch of the body at 1 g of deceleration, not negative; null leaves it uncorrected. Only an accelerometer needs it.
     /// </param>
-    /// <returns>The stops.</returns>
     /// <exception cref="ArgumentException">There are fewer than ten samples.</exception>
     public static StopSearch Find(IReadOnlyList<MotionSample> samples, Angle? divePerG = null)
     {

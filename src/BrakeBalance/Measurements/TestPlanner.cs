@@ -13,7 +13,6 @@ public static class TestPlanner
     /// <summary>Makes the plan of a car that nothing was measured on yet.</summary>
     /// <param name="car">The car.</param>
     /// <param name="surfaces">Surfaces to test on.</param>
-    /// <returns>The plan.</returns>
     public static TestPlan Make(Vehicle car, IReadOnlyList<string> surfaces) => Make(
         CarEstimation.Estimate(car, [],
             new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. surfaces.Select(SurfaceCondition.Typical)] }),
@@ -22,7 +21,6 @@ public static class TestPlanner
     /// <summary>Makes the plan.</summary>
     /// <param name="estimate">What is known so far; an estimate from no stops serves before the first.</param>
     /// <param name="surfaces">Surfaces to test on; null for those of the estimate, or dry and wet.</param>
-    /// <returns>The plan.</returns>
     public static TestPlan Make(CarEstimate estimate, IReadOnlyList<string>? surfaces = null)
     {
         Vehicle vehicle = estimate.Model.Vehicle;

@@ -26,7 +26,6 @@ public static class ValveFitting
     /// Rear over front line pressure below the knee [–]; 1 for one master cylinder of one bore, otherwise what bores and balance bar
     /// make it. Above 0.
     /// </param>
-    /// <returns>The analysis.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="belowKnee"/> is not above zero.</exception>
     public static GaugeAnalysis Analyse(IEnumerable<GaugePair> pairs, double belowKnee = 1)
     {

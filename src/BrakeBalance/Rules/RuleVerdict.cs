@@ -28,7 +28,6 @@ public sealed record RuleVerdict(string Rule, string Title, string Source, RuleO
 {
     /// <summary>The same with title and explanation in one system of units.</summary>
     /// <param name="units">The system of units.</param>
-    /// <returns>The verdict.</returns>
     public RuleVerdict In(UnitSystem units) => this with
     {
         Title = InBoth.Only(Title, units == UnitSystem.Us),

@@ -24,7 +24,6 @@ public sealed class FadeCurve
     /// <param name="points">
     /// Temperature of the ring, and torque over the reference torque [–]; at least two points, temperatures rising, factors not negative.
     /// </param>
-    /// <returns>The curve.</returns>
     /// <exception cref="ArgumentException">
     /// There are fewer than two points, a temperature does not rise, or a factor is negative.
     /// </exception>

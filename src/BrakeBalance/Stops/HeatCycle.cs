@@ -34,7 +34,6 @@ public sealed record HeatCycle
     /// held.
     /// </param>
     /// <param name="acceleration">Acceleration between stops; above zero, 1.5 m/s² when left out.</param>
-    /// <returns>The cycle.</returns>
     /// <exception cref="ArgumentException">The interval is too short for the stop and the way back to speed.</exception>
     public static HeatCycle Repeated(
         int stops, Speed from, Speed to, Acceleration deceleration, Duration interval, bool samePressure, Acceleration? acceleration = null)

@@ -14,7 +14,6 @@ public sealed record SpeedTrace
 
     /// <summary>A trace through points.</summary>
     /// <param name="points">At least two points; the times rise, the speeds lie between 0 and 150 m/s.</param>
-    /// <returns>The trace.</returns>
     /// <exception cref="ArgumentException">There are fewer than two points, or the times do not rise.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is negative, above 150 m/s or not finite.</exception>
     public static SpeedTrace Through(IEnumerable<(Duration Time, Speed Speed)> points)

@@ -42,7 +42,6 @@ public sealed record StopSetup(
 
     /// <summary>A driver who stamps on the pedal and eases after the first lock.</summary>
     /// <param name="releaseRate">Fall per second of the pressure that the foot asks for; above zero.</param>
-    /// <returns>The driver.</returns>
     public EasingDriver Easing(PressureChangeRate releaseRate)
         => new() { HeldPressure = EmergencyPressure, Bound = EmergencyBound, ReleaseRate = releaseRate };
 

@@ -41,7 +41,6 @@ public sealed record BalanceSummary(
     /// <param name="adhesions">Adhesions [–], above 0 and at most 2; the default ones when null.</param>
     /// <param name="loadCase">Name of the only load case wanted; all when null.</param>
     /// <param name="speed">Speed for drag and lift; standstill unless said.</param>
-    /// <returns>The summary.</returns>
     /// <exception cref="ArgumentException">There is no such load case, or the car cannot be computed; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A deceleration or adhesion is out of its range.</exception>
     public static BalanceSummary Of(

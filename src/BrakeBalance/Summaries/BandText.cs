@@ -64,7 +64,6 @@ public static partial class BandText
     /// <param name="middle">The sentences with every range at its middle.</param>
     /// <param name="drawn">Those of each car that the ranges allow.</param>
     /// <param name="ofClass">Those of some cars that differ only in what is typical of the class.</param>
-    /// <returns>The sentences.</returns>
     public static string Sentences(string middle, IEnumerable<string> drawn, IEnumerable<string> ofClass)
     {
         ArgumentNullException.ThrowIfNull(middle);
@@ -89,7 +88,6 @@ public static partial class BandText
     /// <param name="middle">The notices with every range at its middle.</param>
     /// <param name="drawn">Those of each car that the ranges allow.</param>
     /// <param name="ofClass">Those of some cars that differ only in what is typical of the class.</param>
-    /// <returns>The notices.</returns>
     public static IEnumerable<string> Each(IReadOnlyList<string> middle, IEnumerable<IReadOnlyList<string>> drawn,
         IEnumerable<IReadOnlyList<string>> ofClass)
     {

@@ -32,7 +32,6 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     /// <param name="us">Whether the sheets lead with US units.</param>
     /// <param name="roster">The students of the class; null for those who answered. Others count in no item.</param>
     /// <param name="exercises">The exercises on the sheets; null for those that anybody answered.</param>
-    /// <returns>The results.</returns>
     /// <remarks>
     /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of
     /// the class by total.

@@ -165,7 +165,6 @@ public sealed record Lesson(int Number, string Id, string Title)
 
     /// <summary>The lesson of a short name.</summary>
     /// <param name="id">The short name.</param>
-    /// <returns>The lesson.</returns>
     /// <exception cref="ArgumentException">There is none; the message lists those there are.</exception>
     public static Lesson Of(string id) => All.FirstOrDefault(lesson => lesson.Id == id)
         ?? throw new ArgumentException($"There is no lesson \"{id}\". Accepted: {string.Join(", ", All.Select(lesson => lesson.Id))}.",

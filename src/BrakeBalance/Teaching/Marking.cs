@@ -59,7 +59,6 @@ public static class Marking
     /// What the student wrote to the exercise that this one starts from (<see cref="Exercise.StartsFrom"/>); null for nothing.
     /// </param>
     /// <param name="decimalSign">The sign by which the student parts decimals; null when that is not known.</param>
-    /// <returns>The mark.</returns>
     public static MarkedAnswer Check(Exercise exercise, string? text, bool us = false, (Exercise Exercise, string Text)? earlier = null,
         char? decimalSign = null)
     {

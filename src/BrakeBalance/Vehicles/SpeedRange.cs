@@ -17,7 +17,6 @@ public sealed record SpeedRange
 
     /// <summary>A range of one speed.</summary>
     /// <param name="speed">The speed; not negative.</param>
-    /// <returns>The range.</returns>
     public static SpeedRange Only(Speed speed) => new() { Lowest = speed, Highest = speed };
 
     /// <summary>

@@ -77,13 +77,11 @@ public sealed record Vehicle
     /// <summary>The same car with another knee (and slope) in the rear line.</summary>
     /// <param name="knee">The knee, gauge; not negative.</param>
     /// <param name="slope">The slope above it [–]; null keeps the present slope.</param>
-    /// <returns>A copy.</returns>
     /// <exception cref="ArgumentException">There is no proportioning valve and no slope is given.</exception>
     public Vehicle WithRearKnee(Pressure knee, double? slope = null) => this with { Hydraulics = Hydraulics.WithRearKnee(knee, slope) };
 
     /// <summary>The same car with its balance bar set otherwise.</summary>
     /// <param name="share">The front cylinder's share of the rod force [–]; 0.2 to 0.8.</param>
-    /// <returns>A copy.</returns>
     /// <exception cref="InvalidOperationException">The car has no balance bar.</exception>
     public Vehicle WithFrontForceShare(double share) => Hydraulics.Split is BalanceBarSplit bar
         ? this with { Hydraulics = Hydraulics with { Split = bar with { FrontForceShare = share } } }
@@ -92,7 +90,6 @@ public sealed record Vehicle
     /// <summary>The same car with pads or linings of other friction.</summary>
     /// <param name="front">Factor on the front brakes' friction [–]; above zero.</param>
     /// <param name="rear">Factor on the rear brakes' friction [–]; above zero.</param>
-    /// <returns>A copy.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A factor is not above zero.</exception>
     /// <remarks>
     /// Friction rises at most to what <see cref="Brakes.Brake.GreatestFriction"/> says: a shoe that locks by itself has no brake factor.

@@ -8,7 +8,6 @@ public static class BenchFile
     /// <summary>Reads a bench file.</summary>
     /// <param name="path">Path of the file; a vehicle file it names is looked up from its folder.</param>
     /// <param name="overrides">Single values to take in place of the file's.</param>
-    /// <returns>The sheet.</returns>
     /// <exception cref="BenchFileException">The file cannot be read or has problems; all of them are listed.</exception>
     public static BenchSheet Load(string path, params IEnumerable<ValueOverride> overrides)
     {
@@ -22,7 +21,6 @@ public static class BenchFile
     /// <param name="source">File name or other origin, for messages.</param>
     /// <param name="folder">Folder from which a vehicle file is looked up.</param>
     /// <param name="overrides">Single values to take in place of the text's.</param>
-    /// <returns>The sheet.</returns>
     /// <exception cref="BenchFileException">The text has problems; all of them are listed.</exception>
     public static BenchSheet Read(string text, string source, string folder, params IEnumerable<ValueOverride> overrides) =>
         Read(text, source, file => DocumentFile.Load(Path.GetFullPath(Path.Combine(folder, file)), "a vehicle file"), overrides);

@@ -16,7 +16,6 @@ internal static class VehicleText
 
     /// <summary>A file that says only of which class a car is.</summary>
     /// <param name="carClass">The class; null for none.</param>
-    /// <returns>The text.</returns>
     public static string New(string? carClass) =>
         "{\n  \"name\": \"My car\"" + (carClass is null ? "" : $",\n  \"carClass\": {Json(carClass)}") + "\n}\n";
 
