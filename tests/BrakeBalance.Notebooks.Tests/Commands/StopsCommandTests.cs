@@ -39,6 +39,16 @@ public class StopsCommandTests
     }
 
     [Fact]
+    public async Task What_is_taken_as_typical_and_the_repeated_stops_are_told_in_one_system_of_units()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("stops", Coupe, "--units", "us");
+        Assert.Equal(0, code);
+        Assert.DoesNotContain("km/h", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("m²", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(")²", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_key_is_described_and_every_described_key_is_there()
     {
         JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.5", "--release", "100 bar/s",
