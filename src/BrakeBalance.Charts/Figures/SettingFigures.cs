@@ -62,9 +62,8 @@ public static class SettingFigures
 
     private static string Stricter(IReadOnlyList<SettingOutcome> outcomes, Setting? setting) =>
         !outcomes.Any(outcome => IsBeyond(outcome, setting)) ? ""
-        : (setting!.SafeLimit is null ? " No setting is safe " : " The safe limit holds ")
-            + (setting.Rule == SettingRule.Chance ? "by the car's own stops" : "over the file's ranges")
-            + ", where more looks safe here: hatched.";
+        : (setting!.SafeLimit is null ? " Hatched: not safe " : " Hatched: beyond the safe limit ")
+            + (setting.Rule == SettingRule.Chance ? "by the car's own stops." : "over the file's ranges.");
 
     /// <summary>
     /// What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.

@@ -91,7 +91,7 @@ public static partial class StopFigures
                     + $"at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g")
             .Describe(
                 $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car.Name}. "
-                    + "Until a tyre is past its peak the stop runs beside the installed line: the brakes also slow the wheels themselves.",
+                    + "Up to a tyre's peak the stop runs beside the installed line: brakes also slow the wheels.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)

@@ -22,7 +22,7 @@ public class StopsCommandTests
         (int code, string output, string error) = await Shell.RunAsync("stops", Coupe, "--lap", Lap, "--laps", "6");
         Assert.Equal((0, ""), (code, error));
         Assert.Matches(@"Anti-lock\s[^─]*bound \[m\]", output); // two lines of one heading at 80 columns
-        Assert.Contains("Type I: 15 stops from 120 to 60 km/h (75 to 37 mph)", output);
+        Assert.Contains("Type I: 15 stops from 120 km/h to 60 km/h every 45 s", output);
         Assert.Contains("6 laps", output);
         Assert.Contains("boils in stop", output);
         Assert.Contains("Taken as typical", output);

@@ -26,7 +26,8 @@
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
   const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] });
   const page = $("live-first").textContent, written = JSON.parse(page);
-  const state = { units: written.units, tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
+  const state = { units: written.units, tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "",
+    targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
   // Asked for anew where it may have changed: each time, the browser would have to lay out the page first. Across, a phone is low.
@@ -857,7 +858,8 @@
     }
     choices("new", classes, name => `New: ${name}`);
     const fitted = Object.keys(car().logs).length > 0;
-    const isKnown = car().text === written.text && state.units === written.units && JSON.stringify(car().logs) === JSON.stringify(written.logs);
+    const same = what => JSON.stringify(what(car())) === JSON.stringify(what(written));
+    const isKnown = state.units === written.units && same(one => [one.text, one.logs]);
     if (isKnown) {
       putForm(known.form, written.text);
       tell(known.car);
