@@ -75,8 +75,8 @@ public class ClaimTests
 
     [Theory]
     [InlineData("0.38", "")]
-    [InlineData("0.34 .. 0.42", " Hatched: beyond the safe limit over the file's ranges.")]
-    [InlineData("0.30 .. 0.46", " Hatched: not safe over the file's ranges.")]
+    [InlineData("0.34 .. 0.42", " Grey hatching: beyond the safe limit over the file's ranges.")]
+    [InlineData("0.30 .. 0.46", " Grey hatching: not safe over the file's ranges.")]
     public void Settings_beyond_a_limit_over_the_ranges_are_hatched_and_named_and_only_then(string friction, string said)
     {
         bool ranged = said.Length > 0;
@@ -96,7 +96,7 @@ public class ClaimTests
             Assert.Equal(ranged, cells.Length > 0);
             Assert.All(cells, cell => Assert.True(layers[0].X[cell.X] > limit));
             Assert.Contains(said, figure.Caption, StringComparison.Ordinal);
-            Assert.Equal(ranged, figure.Caption.Contains("Hatched", StringComparison.Ordinal));
+            Assert.Equal(ranged, figure.Caption.Contains("Grey hatching", StringComparison.Ordinal));
         }
 
         SettingOutcome[] safe = [.. outcomes.Where(one => one.FrontFirstEverywhere && (!ranged || one.Knee.Pascals <= limit * 1.001))];

@@ -62,7 +62,7 @@ public static class SettingFigures
 
     private static string Stricter(IReadOnlyList<SettingOutcome> outcomes, Setting? setting) =>
         !outcomes.Any(outcome => IsBeyond(outcome, setting)) ? ""
-        : (setting!.SafeLimit is null ? " Hatched: not safe " : " Hatched: beyond the safe limit ")
+        : (setting!.SafeLimit is null ? " Grey hatching: not safe " : " Grey hatching: beyond the safe limit ")
             + (setting.Rule == SettingRule.Chance ? "by the car's own stops." : "over the file's ranges.");
 
     /// <summary>
