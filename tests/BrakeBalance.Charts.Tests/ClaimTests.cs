@@ -75,7 +75,7 @@ public class ClaimTests
 
     [Theory]
     [InlineData("0.38", "")]
-    [InlineData("0.34 .. 0.42", " Grey hatching: beyond the safe limit over the file's ranges.")]
+    [InlineData("0.33 .. 0.43", " Grey hatching: beyond the safe limit over the file's ranges.")]
     [InlineData("0.30 .. 0.46", " Grey hatching: not safe over the file's ranges.")]
     public void Settings_beyond_a_limit_over_the_ranges_are_hatched_and_named_and_only_then(string friction, string said)
     {

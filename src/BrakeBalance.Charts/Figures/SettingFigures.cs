@@ -29,7 +29,7 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
-                    + $"A starting point for tests, one change at a time.{Stricter(outcomes, setting)}",
+                    + $"A starting point for tests, one change at a time.{Stricter(grid, setting)}",
                 Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
                     + $"they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
@@ -60,8 +60,8 @@ public static class SettingFigures
         ? "front first by the file, beyond the own stops' limit" : "front first at the ranges' middle only",
         Tone.Guide, Hatch.Falling);
 
-    private static string Stricter(IReadOnlyList<SettingOutcome> outcomes, Setting? setting) =>
-        !outcomes.Any(outcome => IsBeyond(outcome, setting)) ? ""
+    private static string Stricter(SettingGrid grid, Setting? setting) =>
+        !grid.Rows(outcome => IsBeyond(outcome, setting)).Any(row => row.Contains(true)) ? ""
         : (setting!.SafeLimit is null ? " Grey hatching: not safe " : " Grey hatching: beyond the safe limit ")
             + (setting.Rule == SettingRule.Chance ? "by the car's own stops." : "over the file's ranges.");
 
@@ -92,13 +92,13 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some "
-                    + $"case.{Stricter(outcomes, setting)}",
+                    + $"case.{Stricter(grid, setting)}",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
                 grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
-        if (outcomes.Any(outcome => IsBeyond(outcome, setting)))
+        if (Stricter(grid, setting).Length > 0)
         {
             figure.Map("beyond the safe limit", grid.KneeMiddles, grid.SlopeMiddles,
                 grid.Rows(outcome => IsBeyond(outcome, setting) ? 0 : -1), Beyond(setting));
