@@ -285,7 +285,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="name">What the map shows.</param>
     /// <param name="x">Abscissae of the cell centres, evenly spaced.</param>
     /// <param name="y">Ordinates of the cell centres, evenly spaced.</param>
-    /// <param name="cells">The class of each cell, row by row from the lowest ordinate.</param>
+    /// <param name="cells">The class of each cell, row by row from the lowest ordinate; -1 for none.</param>
     /// <param name="classes">The classes.</param>
     public FigureBuilder Map(string name, Series x, Series y, IReadOnlyList<IReadOnlyList<int>> cells,
         params IReadOnlyList<MapClass> classes)

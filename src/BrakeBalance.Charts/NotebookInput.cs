@@ -82,7 +82,7 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
                 + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
             : $"Example: {of.Vehicle.Name}, with invented logs."
                 + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs of gauges and test stops (entry "
-                + "measurements), so nothing on this page is said of it."));
+                + "measurements): of it this page says only which number to measure next and which stops to make."));
     }
 
     private static bool IsTested(VehicleReading reading) => reading.Logs is { Gauges: not null, Stops: not null };

@@ -142,6 +142,7 @@ public class BenchOutputTests
         [
             .. Figures(units).Select(figure => figure.Table), BenchTables.CutList(report, units).Table,
                 BenchTables.Purchase(report, units).Table,
+            BenchTables.Threads(ThreadFact.Search("inverted"), units).Table,
             BenchTables.Releases(report, units).Table, BenchTables.Changes(report, units).Table,
         ];
         string[] foreign = units == UnitSystem.Us ? [" bar", "[bar]", "[mm]", " mm", " N\""] : ["psi", "[in]", "lbf", " in\""];
@@ -205,6 +206,9 @@ public class BenchOutputTests
         Assert.True(html.IndexOf("WRONG: rod: is too long.", StringComparison.Ordinal) < html.IndexOf("hose: is &lt;fine&gt;.",
             StringComparison.Ordinal));
         Assert.Contains("Nothing was found wrong", new FindingList([]).ToHtml(), StringComparison.Ordinal);
+        string one = new FindingList(
+            [new(BenchSeverity.Good, "hose", "0.3 bar (4.4 psi), 0.43 ± 0.20 mm (0.017 ± 0.008 in).", "")]).ToHtml();
+        Assert.Contains("0.3 bar, 0.43 ± 0.20 mm.", one, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -61,11 +61,65 @@ public class ClaimTests
             [
                 BalanceFigures.BrakeForces(light), BalanceFigures.LoadCases(light, laden), BalanceFigures.LinePressures(light),
                 KneeFigure.Of(setting), SettingFigures.SafeSettings(SettingMap.Of(setting), setting),
+                .. KneeStory.Screens(car).SelectMany(screen =>
+                    KneeStory.Of(screen, car, () => setting, UnitSystem.Si).Start.Figures),
                 .. new[] { "knee-setting", "brake-forces", "before-after", "safe-limits", "adhesion-utilisation" }
                     .Select(name => Entry(name).Marked(Entry(name).For(car, UnitSystem.Si)!, car)),
             ];
             Assert.All(drawn, figure => Assert.Equal(times, figure.Caption.Split(FigureBuilder.Middles).Length - 1));
+            CatalogueEntry bends = Entry("hose-bends");
+            string caption = bends.Marked(bends.For(car, UnitSystem.Si)!, car).Caption;
+            Assert.DoesNotContain(FigureBuilder.Middles, caption, StringComparison.Ordinal);
         }
+    }
+
+    [Theory]
+    [InlineData("0.38", "")]
+    [InlineData("0.33 .. 0.43", " Grey hatching: beyond the safe limit over the file's ranges.")]
+    [InlineData("0.30 .. 0.46", " Grey hatching: not safe over the file's ranges.")]
+    public void Settings_beyond_a_limit_over_the_ranges_are_hatched_and_named_and_only_then(string friction, string said)
+    {
+        bool ranged = said.Length > 0;
+        Vehicle car = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json"),
+            [new("rear.brake.friction", friction)]).Vehicle;
+        var setting = Setting.Of(car);
+        IReadOnlyList<SettingOutcome> outcomes = SettingMap.Of(setting);
+        const string beyond = "front first at the ranges' middle only";
+        double limit = setting.SafeLimit?.Knee?.Pascals ?? -1;
+        Figure map = SettingFigures.SafeSettings(outcomes, setting, UnitSystem.Si);
+        Figure efficiency = SettingFigures.EfficiencyOfSettings(outcomes, setting, units: UnitSystem.Si);
+        foreach (Figure figure in new[] { map, efficiency })
+        {
+            MapLayer[] layers = [.. figure.Layers.OfType<MapLayer>()];
+            (int X, int Class)[] cells = [.. layers.SelectMany(layer => layer.Cells.SelectMany(row => row.Index()
+                .Where(cell => cell.Item >= 0 && layer.Classes[cell.Item].Label == beyond)))];
+            Assert.Equal(ranged, cells.Length > 0);
+            Assert.All(cells, cell => Assert.True(layers[0].X[cell.X] > limit));
+            Assert.Contains(said, figure.Caption, StringComparison.Ordinal);
+            Assert.Equal(ranged, figure.Caption.Contains("Grey hatching", StringComparison.Ordinal));
+        }
+
+        SettingOutcome[] safe = [.. outcomes.Where(one => one.FrontFirstEverywhere && (!ranged || one.Knee.Pascals <= limit * 1.001))];
+        Assert.Contains(safe.Length == 0 ? "No setting tried keeps the front axle first"
+            : $"to {Measure.Percent.Text(safe.Max(one => one.MeanEfficiency), UnitSystem.Si)}", efficiency.Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_the_lines_cross_is_one_answer_in_every_figure_that_tells_it()
+    {
+        int crossing = 0;
+        foreach (double friction in new[] { 0.26, 0.28, 0.30, 0.32, 0.34, 0.36 })
+        {
+            Vehicle car = Car("""{ "type": "none" }""", friction);
+            BalanceModel model = new(car, car.LoadCases[0]);
+            string order = BalanceFigures.BrakeForces(model, units: UnitSystem.Si).Title;
+            string alike = BalanceFigures.BrakingEfficiency(model, units: UnitSystem.Si).LongDescription;
+            bool rearFirst = alike.Contains("The rear axle locks first at adhesions", StringComparison.Ordinal);
+            Assert.Equal(rearFirst, order.Contains("rear axle", StringComparison.Ordinal));
+            crossing += rearFirst ? 1 : 0;
+        }
+
+        Assert.InRange(crossing, 1, 6);
     }
 
     [Fact]

@@ -51,6 +51,9 @@ public class FootOutputTests
         Assert.Contains($"<td>{Math.Round(psi / 10) * 10:0}</td>", html, StringComparison.Ordinal);
         Assert.Equal(2, html.Split("<td class=\"bb-blank\"></td>").Length - 1);
         Assert.Contains("no more than about 100 lbf", html, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">60</th>", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("[N]", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("lbf]", new GaugeSheet(control, null, UnitSystem.Si).ToHtml(), StringComparison.Ordinal);
     }
 
     [Theory]

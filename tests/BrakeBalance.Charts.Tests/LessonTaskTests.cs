@@ -20,10 +20,19 @@ public class LessonTaskTests
         Assert.Equal(sheet["fixed-ratio-3"].Answer.Text(us: false), Number(Of("fixed-ratio", student).Start, "Both use the same at"));
         Assert.Equal(sheet["knee-3"].Answer.Text(us: false), Number(Of("knee", student).Start, "Knee reached at"));
         Assert.Equal(sheet["failed-assist-3"].Answer.Text(us: false),
-            Number(Of("failed-assist", student).Start, "Deceleration at 500 N (112 lbf)"));
+            Number(Of("failed-assist", student).Start, "Deceleration at 500\u00a0N"));
         Assert.Equal(sheet["heat-1"].Answer.Quantity!.As(UnitsNet.Units.EnergyUnit.Kilojoule),
             double.Parse(Number(Of("heat", student).Start, "Energy"), CultureInfo.InvariantCulture), 5.0);
         Assert.Equal(sheet["static-load-1"].Answer.Text(us: false).Split(" (")[0], Value(Of("static-load", student).Start, "Front axle"));
+    }
+
+    [Fact]
+    public void A_title_in_customary_units_names_the_foot_in_them()
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 2026, Student = 1 });
+        Figure figure = LessonFigures.ToDraw(Lesson.Of("failed-assist"), car, UnitSystem.Us);
+        Assert.StartsWith("With 112\u00a0lbf and no assist", figure.Title, StringComparison.Ordinal);
+        Assert.DoesNotContain("500 N", figure.LongDescription, StringComparison.Ordinal);
     }
 
     /// <summary>Axes tell of a car no more than its mass, marks no more than its knee; all else is the same for everybody.</summary>

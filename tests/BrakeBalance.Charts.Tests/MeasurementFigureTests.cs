@@ -61,6 +61,8 @@ public class MeasurementFigureTests
         Figure figure = RobustSettingFigures.TradeOff(Answer, UnitSystem.Si);
         Assert.Contains(SettingWords.Number(Answer.Middle with { Knee = Answer.Chance.Recommended!.Knee }, UnitSystem.Si), figure.Title);
         Assert.Contains(SettingWords.Sentence(Answer, UnitSystem.Si), figure.LongDescription);
+        Assert.StartsWith($"Example, {Answer.Vehicle.Name}: ", RobustSettingFigures.TradeOff(Answer, UnitSystem.Si, isExample: true).Title,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -14,7 +14,7 @@ public class NotebookInputTests
         (OwnMeasurements tests, string whose) = new NotebookInput(own.File, []).Tests();
         Assert.Equal("Invented 1960s coupe", tests.File.Name);
         Assert.StartsWith("Example: Invented 1960s coupe", whose, StringComparison.Ordinal);
-        Assert.Contains("nothing on this page is said of it", whose, StringComparison.Ordinal);
+        Assert.Contains("of it this page says only which number to measure next", whose, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -31,6 +31,6 @@ public class NotebookInputTests
     public void Of_the_example_itself_nothing_needs_to_be_said()
     {
         string whose = new NotebookInput(RepositoryRoot.File(NotebookInput.DefaultVehicle), []).Tests().Whose;
-        Assert.DoesNotContain("nothing on this page", whose, StringComparison.Ordinal);
+        Assert.DoesNotContain("this page says", whose, StringComparison.Ordinal);
     }
 }

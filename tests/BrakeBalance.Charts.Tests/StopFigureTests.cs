@@ -63,6 +63,31 @@ public class StopFigureTests
     }
 
     [Fact]
+    public void Two_stops_by_different_feet_do_not_bear_one_caption()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        string Caption(double share) => StopFigures.SpeedOverTime(StraightStop.Run(
+            setup.Car, setup.Emergency with { HeldPressure = setup.EmergencyPressure * share }, setup.BuildUp, Hundred)).Caption;
+        Assert.NotEqual(Caption(1), Caption(0.8));
+        Assert.Contains(Measure.LinePressure.Text(setup.EmergencyPressure * 0.8, UnitSystem.Si), Caption(0.8), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Up_to_a_tyres_peak_a_stop_lies_beside_the_installed_line_by_what_slows_its_wheels()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Hundred);
+        BrakedAxle rear = setup.Car.Axles.Rear;
+        foreach (StopSample now in stop.Trace.Where(s => s.Wheels.Front == WheelState.Rolling && s.DecelerationMetresPerSecondSquared > 2))
+        {
+            double spin = rear.WheelInertia.KilogramSquareMeters * now.WheelRadiansPerSecondSquared.Rear;
+            Assert.True(spin < 0);
+            Assert.Equal(now.BrakingTorqueNewtonMetres.Rear + rear.EngineBrakingTorque.NewtonMeters + spin,
+                now.BrakingForceNewtons.Rear * rear.LoadedRadius.Meters, 1.0);
+        }
+    }
+
+    [Fact]
     public void First_and_last_point_of_the_traces_are_those_of_the_stop()
     {
         StopSetup setup = Setup("coupe-1960s");
@@ -177,7 +202,7 @@ public class StopFigureTests
         Assert.Equal(5, second.Frames().Count);
         Assert.Equal("0 km/h", second.Frames()[^1].Readouts[0].Value.Replace('\u00a0', ' '));
         Explorable above = StopExplorables.FromAbove(Cases(setup), car.Wheelbase, 81);
-        double heading = double.Parse(above.Start.Readouts[1].Value.Split(", ")[1].TrimEnd('°'),
+        double heading = double.Parse(above.Start.Readouts[1].Value.Split(", ")[1].TrimEnd('°').Replace('−', '-'),
             System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(Math.Abs(heading), 60, 120);
         Assert.Contains("Play", above.ToHtml(), StringComparison.Ordinal);

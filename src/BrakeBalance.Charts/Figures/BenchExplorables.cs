@@ -45,8 +45,8 @@ public static class BenchExplorables
                     new Readout("Stays on the brakes", Measure.LinePressure.Text(effect.ResidualLinePressure, system)),
                     new Readout("Pedal back within", effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"),
                 ],
-                new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good
-                    ? VerdictKind.Good : VerdictKind.Caution));
+                new Verdict(InBoth.Only($"{effect.Finding.What} {effect.Finding.Why}", system == UnitSystem.Us),
+                    effect.Finding.Severity == BenchSeverity.Good ? VerdictKind.Good : VerdictKind.Caution));
         });
 
         // Only a flow and a job of the same file can be read again together.

@@ -122,8 +122,9 @@ public static class BenchTables
 
     /// <summary>Threads that were looked up, with what they are taken for by mistake.</summary>
     /// <param name="rows">The rows, such as those of <see cref="ThreadFact.Search"/>.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    public static NamedTable Threads(IEnumerable<ThreadFact> rows, string id = "threads")
+    public static NamedTable Threads(IEnumerable<ThreadFact> rows, UnitSystem? units = null, string id = "threads")
     {
         ThreadFact[] all = [.. rows];
         return new NamedTable
@@ -131,11 +132,11 @@ public static class BenchTables
             Id = id,
             Title = "Threads and seats",
             Caption = "Measure the thread and look at the seat; the letters of the sources stand at the head of the data file.",
-            Table = new TableBuilder(UnitSystem.Si)
+            Table = new TableBuilder(units)
                 .Words("Kind and size", all.Select(row => $"{row.Family} {row.Size}"))
                 .Words("Thread", all.Select(row => row.Thread))
                 .Column("Outer diameter", BenchMeasures.Gap,
-                    all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, UnitSystem.Si)))
+                    all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, units ?? Display.Units)))
                 .Column("Threads per inch", Measure.Number, all.Select(row => (double?)row.ThreadsPerInch))
                 .Words("Standard", all.Select(row => row.Standard))
                 .Words("Often confused with",

@@ -24,7 +24,7 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units, model.Vehicle);
         double greatestRate = model.GreatestRate(Math.Max(0.9, adhesions.Max()));
         (double front, double rear) = (window ?? ForceWindow.Of([model], Math.Max(0.9, adhesions.Max()))).Rounded(figure.Units);
-        string order = Finding.Order(model, greatestRate);
+        string order = Finding.Order(model, model.GreatestRate(Math.Max(Finding.HighestAdhesion, adhesions.Max())));
         IReadOnlyList<LockUp?> lockUps = [.. adhesions.Select(model.FirstLockUp)];
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))

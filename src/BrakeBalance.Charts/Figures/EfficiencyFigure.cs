@@ -8,11 +8,10 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
-    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = 1.2, UnitSystem? units = null,
+    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = Finding.HighestAdhesion, UnitSystem? units = null,
         string id = "braking-efficiency")
     {
-        double[] adhesions = [.. Enumerable.Range(0, (int)Math.Round((highestAdhesion - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
-        LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
+        LockUp[] lockUps = [.. Finding.Roads(highestAdhesion).Select(model.FirstLockUp).OfType<LockUp>()];
         if (lockUps.Length == 0)
         {
             throw new ArgumentException(

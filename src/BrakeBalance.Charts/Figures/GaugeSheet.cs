@@ -22,14 +22,15 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         </style>
         """;
 
-    private readonly IReadOnlyList<Force> _forces = forces ?? [.. Enumerable.Range(1, 6).Select(i => Force.FromPoundsForce(20 * i))];
+    private readonly IReadOnlyList<Force> _forces = forces ?? [.. Enumerable.Range(1, 6).Select(i =>
+        (units ?? Display.Units) == UnitSystem.Us ? Force.FromPoundsForce(20 * i) : Force.FromNewtons(100 * i))];
     private readonly UnitSystem _units = units ?? Display.Units;
 
     /// <inheritdoc/>
     public string ToHtml()
     {
         string unit = Measure.LinePressure.In(_units).Symbol;
-        string[] headings = ["Pedal force [N]", "Pedal force [lbf]", $"Front brake [{unit}]", $"Rear brake [{unit}]",
+        string[] headings = [$"Pedal force {Foot.Bracketed}", $"Front brake [{unit}]", $"Rear brake [{unit}]",
             $"Front read [{unit}]", $"Rear read [{unit}]"];
         var html = new StringBuilder(Style)
             .Append("\n<div class=\"bb-sheet\" tabindex=\"0\" role=\"region\" aria-label=\"Gauge table\">\n<table>\n");
@@ -44,7 +45,7 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         {
             html.Append(CultureInfo.InvariantCulture,
                 $"<tr><th scope=\"row\">{row[0]}</th><td>{row[1]}</td>"
-                    + $"<td>{row[2]}</td><td>{row[3]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
+                    + $"<td>{row[2]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
         }
 
         return html.Append(CultureInfo.InvariantCulture, $"</tbody>\n</table>\n<p>{Text(Caution)}</p>\n</div>\n").ToString();
@@ -54,9 +55,11 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
     public string ToPlainText()
     {
         string unit = Measure.LinePressure.In(_units).Symbol;
-        return Heading + "\n" + string.Join('\n', Rows().Select(row => $"{row[0]} N ({row[1]} lbf): front {row[2]}, rear {row[3]} {unit}"))
+        return Heading + "\n" + string.Join('\n', Rows().Select(row => $"{row[0]} {Foot.Symbol}: front {row[1]}, rear {row[2]} {unit}"))
             + "\n" + Caution;
     }
+
+    private DisplayUnit Foot => Measure.ControlForce.In(_units);
 
     private string Heading => $"{control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}: line pressure at the brakes, gauge";
 
@@ -66,8 +69,7 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         DisplayUnit unit = Measure.LinePressure.In(_units);
         return new[]
         {
-            force.Newtons.ToString("0", CultureInfo.InvariantCulture),
-            force.PoundsForce.ToString("0", CultureInfo.InvariantCulture),
+            Foot.FromSi(force.Newtons).ToString("0", CultureInfo.InvariantCulture),
             unit.Number(point.Balance.LinePressures.Front.Pascals),
             unit.Number(point.Balance.LinePressures.Rear.Pascals),
         };

@@ -7,11 +7,13 @@ public static class RobustSettingFigures
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    public static Figure TradeOff(Setting setting, UnitSystem? units = null, string id = "setting-trade-off")
+    /// <param name="isExample">Whether the car only stands for the reader's: title and caption say so.</param>
+    public static Figure TradeOff(Setting setting, UnitSystem? units = null, string id = "setting-trade-off", bool isExample = false)
     {
         ArgumentNullException.ThrowIfNull(setting);
         SettingAnswer answer = setting.Chance;
-        var figure = new FigureBuilder(id, units, setting.Vehicle);
+        // What the car's own stops say is drawn over all that they leave open, not at the middle of the file's ranges.
+        var figure = new FigureBuilder(id, units, setting is { Rule: SettingRule.Chance, Kept: null } ? null : setting.Vehicle);
         bool bar = answer.Variable == SettingVariable.BalanceBar;
         SettingPoint[] points = [.. answer.TradeOff.OrderBy(X)];
         double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;
@@ -21,13 +23,14 @@ public static class RobustSettingFigures
             ? setting.Middle with { Knee = answer.Recommended?.Knee, FrontForceShare = answer.Recommended?.FrontForceShare }
                 : setting.OtherRule;
         figure
-            .Title(answer.Recommended is null
+            .Title((isExample ? $"Example, {setting.Vehicle.Name}: " : "") + (answer.Recommended is null
                 ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
                 : $"{(bar ? "From" : "Up to a knee of")} "
                     + $"{SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
-                    + $"stays below {level} in every condition")
+                    + $"stays below {level} in every condition"))
             .Describe(
-                "Chance that the rear locks first (worst load, surface and state of the brakes, and all together) "
+                (isExample ? $"An example with invented logs, the {setting.Vehicle.Name}. " : "")
+                    + "Chance that the rear locks first (worst load, surface and state of the brakes, and all together) "
                     + $"and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
                 SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
@@ -62,8 +65,9 @@ public static class RobustSettingFigures
     /// <param name="answer">The answer; something must be left to measure.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
+    /// <param name="car">The car, where the caption is to name it.</param>
     /// <exception cref="ArgumentException">Nothing is left to measure.</exception>
-    public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next")
+    public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next", Vehicle? car = null)
     {
         if (answer.MeasureNext.Count == 0)
         {
@@ -74,7 +78,8 @@ public static class RobustSettingFigures
         return new FigureBuilder(id, units)
             .Title($"Measure first: {Short(first[0].Path)} ({first[0].Path})")
             .Describe(
-                "Share of the answer's variance that each number has a hand in; the tallest bar is the number most worth measuring.",
+                (car is null ? "" : $"{car.Name}. ") + "Share of the answer's variance that each number has a hand in; "
+                    + "the tallest bar is the number most worth measuring.",
                 $"{answer.Question}. Known alone, {first[0].Path} would leave "
                     + $"{Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
             .Categories("Entry of the vehicle file", first.Select(a => Short(a.Path)))

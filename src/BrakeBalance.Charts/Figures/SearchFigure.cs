@@ -25,7 +25,7 @@ public static partial class FootFigures
             return null;
         }
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, choice.Car);
         IReadOnlyList<Proposal> front = result.EffortFront;
         FoundSet[] dots = [.. fits.Where((_, i) => i % ((fits.Length / MostDots) + 1) == 0)];
         string from = $"{figure.Text(Measure.ControlForce, Force(front[0]))} and {figure.Text(Measure.Travel, Travel(front[0]))}";

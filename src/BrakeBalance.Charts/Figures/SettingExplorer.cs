@@ -76,7 +76,7 @@ public static class SettingExplorer
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
             .Column("Highest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
-        double[] rearFirst = [.. adhesions.Where(adhesion => RearFirst(now, adhesion))];
+        double[] rearFirst = [.. Finding.Roads().Where(adhesion => RearFirst(now, adhesion))];
         var verdict = rearFirst.Length == 0
             ? new Verdict("At the present setting the front locks first on every surface shown.", VerdictKind.Good)
             : new Verdict(

@@ -16,7 +16,7 @@ public static class SettingFigures
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units, setting?.Vehicle);
-        int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
+        int safe = Safe(outcomes, setting).Count();
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? (setting.Rule == SettingRule.Chance
                 ? $"With a slope of {Finding.Rate(slope)} this car's own stops allow a knee of up to "
@@ -28,7 +28,7 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
-                    + $"A starting point for tests, one change at a time.{StopsHold(setting)}",
+                    + $"A starting point for tests, one change at a time.{Stricter(grid, setting)}",
                 Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
                     + $"they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
@@ -39,17 +39,30 @@ public static class SettingFigures
                 new MapClass("front first in every case", Tone.Ideal),
                 new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
                 new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising),
-                new MapClass("front first by the file, beyond the own stops' limit", Tone.Guide, Hatch.Falling));
+                Beyond(setting));
         Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
         int Class(SettingOutcome outcome) => !outcome.FrontFirstEverywhere ? outcome.RearFirstShare <= 0.1 ? 1 : 2
-            : setting is { Rule: SettingRule.Chance, SafeLimit.Knee: { } limit } && outcome.Knee > limit + Hair ? 3 : 0;
+            : IsBeyond(outcome, setting) ? 3 : 0;
     }
 
-    // The map is of the corners of the conditions; a limit by the car's own stops is stricter or wider.
-    private static string StopsHold(Setting? setting) => setting?.Rule == SettingRule.Chance
-        ? " The safe limit, by the car's own stops, holds where more looks safe here." : "";
+    // The map is of the corners at the file's middle numbers; a limit by the car's own stops or over the file's ranges is another.
+    private static bool IsBeyond(SettingOutcome outcome, Setting? setting) => outcome.FrontFirstEverywhere
+        && setting is { Variable: not SettingVariable.BalanceBar } && (setting.Rule == SettingRule.Chance || setting.Band is not null)
+        && !(outcome.Knee <= setting.SafeLimit?.Knee + Hair);
+
+    internal static IEnumerable<SettingOutcome> Safe(IEnumerable<SettingOutcome> outcomes, Setting? setting) =>
+        outcomes.Where(outcome => outcome.FrontFirstEverywhere && !IsBeyond(outcome, setting));
+
+    private static MapClass Beyond(Setting? setting) => new(setting?.Rule == SettingRule.Chance
+        ? "front first by the file, beyond the own stops' limit" : "front first at the ranges' middle only",
+        Tone.Guide, Hatch.Falling);
+
+    private static string Stricter(SettingGrid grid, Setting? setting) =>
+        !grid.Rows(outcome => IsBeyond(outcome, setting)).Any(row => row.Contains(true)) ? ""
+        : (setting!.SafeLimit is null ? " Grey hatching: not safe " : " Grey hatching: beyond the safe limit ")
+            + (setting.Rule == SettingRule.Chance ? "by the car's own stops." : "over the file's ranges.");
 
     /// <summary>
     /// What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.
@@ -67,7 +80,7 @@ public static class SettingFigures
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units, setting?.Vehicle);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
-        SettingOutcome[] safe = [.. outcomes.Where(outcome => outcome.FrontFirstEverywhere)];
+        SettingOutcome[] safe = [.. Safe(outcomes, setting)];
         string basis = setting?.Conditions.Adhesions is { } roads
             ? $", all load cases, adhesion {Finding.Rate(roads[0])} to {Finding.Rate(roads[^1])}" : "";
         string finding = safe.Length == 0
@@ -77,12 +90,18 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some "
-                    + $"case.{StopsHold(setting)}",
+                    + $"case.{Stricter(grid, setting)}",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
                 grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
+        if (Stricter(grid, setting).Length > 0)
+        {
+            figure.Map("beyond the safe limit", grid.KneeMiddles, grid.SlopeMiddles,
+                grid.Rows(outcome => IsBeyond(outcome, setting) ? 0 : -1), Beyond(setting));
+        }
+
         if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
         {
             figure.Note(

@@ -196,5 +196,5 @@ public static class StopExplorables
     };
 
     private static string Now(YawSample now, UnitSystem units) =>
-        Invariant.Text($"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {now.HeadingRadians * 180 / Math.PI:0}°");
+        Invariant.Text($"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {now.HeadingRadians * 180 / Math.PI:0;−0}°");
 }

@@ -14,7 +14,8 @@ public static partial class StopFigures
         FigureBuilder figure = OverTime(id, units, stop, moment)
             .Title($"From {Text(Measure.Speed, stop.InitialSpeed, units)} the car stops in {Text(Measure.Distance, stop.Distance, units)}")
             .Describe(
-                $"Speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}.",
+                $"Speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}, "
+                    + $"who holds {Text(Measure.LinePressure, stop.HeldPressure, units)} in front.",
                 LockWords(stop))
             .Y("Speed", "v", Measure.Speed, 0);
         return figure
@@ -81,11 +82,12 @@ public static partial class StopFigures
         double upper = 1.35 * Math.Max(ideal.Max(f => f.Rear.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Rear));
         figure
             .Title(stop.FirstLock is null ? $"No axle locks up to {Text(Measure.BrakeForce, Most(stop), units)} of braking"
-                : $"The stop leaves the installed line at {Number(Leaves(stop, stop.FirstLock.Value))} g; {First(stop)}, "
+                : $"The {(stop.FirstLock == Axle.Front ? "front" : "rear")} tyres are past their peak from "
+                    + $"{Number(Leaves(stop, stop.FirstLock.Value))} g on; {First(stop)}, "
                     + $"at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g")
             .Describe(
                 $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car.Name}. "
-                    + "Until a tyre is past its peak the stop runs along the installed line.",
+                    + "Up to a tyre's peak the stop runs beside the installed line: brakes also slow the wheels.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)

@@ -66,13 +66,14 @@ internal static partial class LessonFigures
                 var supply = new VacuumSupply { Vacuum = Pressure.FromPascals(vacuums[state["vacuum"]]) };
                 VacuumBooster booster = car.Booster with { Supply = supply };
                 double Bare(double newtons) => (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals;
+                string foot = Measure.ControlForce.Text(300, units);
                 double Assisted(double newtons) => (booster.OutputForce(pedal.InputRodForce(Force.FromNewtons(newtons))) / bore).Pascals;
                 FigureBuilder figure = new FigureBuilder("lesson-effort-curves", units, car.Vehicle)
                     .Title(booster.RunOut is { } at
                         ? $"The booster runs out at a pedal force of {Measure.ControlForce.Text(pedal.PedalForce(at.InputForce), units)}"
                         : "Without vacuum the booster gives nothing")
                     .Describe($"Line pressure against pedal force with and without assist, no losses. {Invented}",
-                        $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
+                        $"At {foot} the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
                             + $"with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
                     .Y("Line pressure", "p₁", Measure.LinePressure, 0, 1.6e7)
@@ -86,8 +87,8 @@ internal static partial class LessonFigures
 
                 return new Frame([figure.Build()],
                 [
-                    new("At 300 N (67 lbf), assisted", Measure.LinePressure.Text(Assisted(300), units)),
-                    new("At 300 N (67 lbf), bare", Measure.LinePressure.Text(Bare(300), units)),
+                    new($"At {foot}, assisted", Measure.LinePressure.Text(Assisted(300), units)),
+                    new($"At {foot}, bare", Measure.LinePressure.Text(Bare(300), units)),
                     new("Greatest assist", Measure.ControlForce.Text(booster.MaximumAssist, units)),
                 ]);
             });
@@ -114,20 +115,21 @@ internal static partial class LessonFigures
                 double Rate(double newtons) => model.StateAt(Math.Min(
                     model.MaximumPressure.Pascals, (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
                 double at500 = Rate(500), stroke = ratios[state["ratio"]] * FluidCubicMetres / bore.SquareMeters;
+                string foot = Measure.ControlForce.Text(500, units);
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units, car.Vehicle)
-                    .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
+                    .Title(Invariant($"With {foot} and no assist the brakes ask for a deceleration of {at500:0.00} g"))
                     .Describe($"Deceleration the brakes ask for against pedal force, assist gone, no losses. {Invented}",
-                        Invariant($"At 500 N the brakes ask for {at500:0.00}; the tyres may give less."))
+                        Invariant($"At {foot} the brakes ask for {at500:0.00}; the tyres may give less."))
                     .X("Pedal force", "F", Measure.ControlForce, 0, 800)
                     .Y("Deceleration asked for", "z", Measure.InG, 0, 1.2)
                     .Line("no assist", pedals, pedals.Select(Rate).ToArray(), Tone.Other)
-                    .Upright("500 N", 500, label: "500 N (112 lbf)")
+                    .Upright("500 N", 500, label: foot)
                     .Level("failed-assist rule", 0.249, label: "about what a stop from 100 km/h in 168 m needs")
                     .Points("at 500 N", new double[] { 500 }, new double[] { at500 }, Tone.Main, label: "")
                     .Build();
                 return new Frame([figure],
                 [
-                    new("Deceleration at 500 N (112 lbf)", $"{Three(at500)} g"),
+                    new($"Deceleration at {foot}", $"{Three(at500)} g"),
                     new(units == UnitSystem.Us ? "Pedal travel, 0.37 in³ of fluid" : "Pedal travel, 6 cm³ of fluid",
                         Measure.Travel.Text(stroke, units)),
                 ],

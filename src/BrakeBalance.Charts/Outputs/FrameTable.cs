@@ -75,7 +75,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
     {
         null => "–",
         double number when Decimals(column) is { } decimals =>
-            number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+            NumberText.Signed(number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)),
         { } value => ValueText.Of(value),
     };
 

@@ -4,7 +4,7 @@ namespace BrakeBalance.Charts.Outputs;
 public static class NumberText
 {
     private const int SignificantDigits = 6;
-    private const double LongestTravelMetres = 3;
+    private const double LongestTravelMetres = 3, SlowestCar = 5;
 
     /// <summary>A number with at most six significant digits; powers of ten only where plain digits would hide it.</summary>
     /// <param name="value">The number.</param>
@@ -12,10 +12,13 @@ public static class NumberText
     public static string Of(double value)
     {
         string text = value.ToString("G" + SignificantDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return text.Contains('E') && Math.Abs(value) is >= 1 and < 1e15
+        return Signed(text.Contains('E') && Math.Abs(value) is >= 1 and < 1e15
             ? ((decimal)double.Parse(text, CultureInfo.InvariantCulture)).ToString("0", CultureInfo.InvariantCulture)
-            : text;
+            : text);
     }
+
+    /// <summary>A number's text with a minus sign in place of a leading hyphen.</summary>
+    internal static string Signed(string number) => number.StartsWith('-') ? "−" + number[1..] : number;
 
     /// <summary>A number with four significant digits.</summary>
     internal static string Short(double value) =>
@@ -46,7 +49,7 @@ public static class NumberText
             Force => Measure.ControlForce,
             Pressure => Measure.LinePressure,
             Length length => Math.Abs(length.Meters) < LongestTravelMetres ? Measure.Travel : Measure.Distance,
-            Speed => Measure.Speed,
+            Speed speed when Math.Abs(speed.MetersPerSecond) >= SlowestCar => Measure.Speed,
             Mass => Measure.Mass,
             Area => Measure.Area,
             Energy => Measure.Energy,
@@ -57,6 +60,7 @@ public static class NumberText
         {
             Torque torque => us ? (torque.PoundForceFeet, "lbf·ft") : (torque.NewtonMeters, "N·m"),
             Acceleration rate => us ? (rate.FeetPerSecondSquared, "ft/s²") : (rate.MetersPerSecondSquared, "m/s²"),
+            Speed flow when measure is null => us ? (flow.FeetPerSecond, "ft/s") : (flow.MetersPerSecond, "m/s"),
             Volume volume => us ? (volume.CubicInches, "in³") : (volume.CubicCentimeters, "cm³"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
             _ => measure?.In(system) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)

@@ -47,8 +47,8 @@ public sealed record CatalogueEntry
         string[] marks =
         [
             .. IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? (string[])["Invented measurements."] : [],
-            .. vehicle.Uncertainty is null || figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal)
-                ? (string[])[] : [FigureBuilder.Middles],
+            .. vehicle.Uncertainty is null || IsMeasured || Name == "hose-bends"
+                || figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal) ? (string[])[] : [FigureBuilder.Middles],
         ];
         return marks.Length == 0 ? figure : figure with { Caption = string.Join(' ', [figure.Caption, .. marks]) };
     }

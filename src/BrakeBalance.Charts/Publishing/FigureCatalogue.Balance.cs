@@ -82,14 +82,15 @@ public static partial class FigureCatalogue
 
     private static string PlainOrder(BalanceModel model, double adhesion)
     {
-        double highest = model.GreatestRate(adhesion), top = Math.Min(highest, model.At(model.MaximumPressure).BrakingRate);
+        double highest = model.GreatestRate(Math.Max(Finding.HighestAdhesion, adhesion));
+        double top = Math.Min(highest, model.At(model.MaximumPressure).BrakingRate);
         IReadOnlyList<(double From, double To)> led = Finding.RearLed(model, highest);
         bool fromStart = led.Count > 0 && led[0].From <= 0.1 + 1e-9;
         bool toEnd = led.Count > 0 && led[^1].To >= Math.Min(top, model.RearLiftOffRate * 0.999) - 1e-9;
         return (led.Count, fromStart, toEnd) switch
         {
-            (0, _, _) => $"the front wheels lock first up to {G(top)}, the hardest braking shown",
-            (1, true, true) => $"the rear wheels lock first up to {G(top)}, the hardest braking shown{Spins}",
+            (0, _, _) => $"the front wheels lock first up to {G(top)}, the hardest braking tried",
+            (1, true, true) => $"the rear wheels lock first up to {G(top)}, the hardest braking tried{Spins}",
             (1, true, false) => $"the rear wheels lock first up to {G(led[0].To)}, in harder braking the front wheels",
             (1, false, true) => $"the front wheels lock first up to {G(led[0].From)}, in harder braking the rear wheels{Spins}",
             _ => "the rear wheels lock first from " + string.Join(" and from ",

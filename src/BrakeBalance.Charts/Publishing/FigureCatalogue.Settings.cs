@@ -29,7 +29,7 @@ public static partial class FigureCatalogue
                 Title: (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
                     ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "
                         + SettingWords.Number(limit, figure.Units)
-                    : $"{car.Settings.Count(one => one.FrontFirstEverywhere)} of {car.Settings.Count} settings of the valve "
+                    : $"{SettingFigures.Safe(car.Settings, car.Answer).Count()} of {car.Settings.Count} settings of the valve "
                         + "keep the front wheels first",
                 Caption: "Settings of the rear valve, each tried with every load and on every road. "
                     + "Where nothing is hatched the front wheels lock first in all of them.",
@@ -39,14 +39,14 @@ public static partial class FigureCatalogue
                     ("rear first in up to a tenth of the cases", "rear first now and then"),
                     ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
                     ("recommended setting", "recommended setting"),
-                    ("front first by the file, beyond the own stops' limit", "more than the test stops allow"),
+                    .. BeyondLimit,
                 ]),
         },
         new()
         {
             Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
             Plain = new(
-                Title: (car, figure) => car.Settings.Where(one => one.FrontFirstEverywhere).Select(one => one.MeanEfficiency).ToArray() is
+                Title: (car, figure) => SettingFigures.Safe(car.Settings, car.Answer).Select(one => one.MeanEfficiency).ToArray() is
                     { Length: > 0 } used ? $"All loads, {Roads(car.Answer.Conditions.Adhesions)}: safe settings use "
                         + $"{Share(used.Min(), figure)} to {Share(used.Max(), figure)} of it"
                     : $"None of {car.Settings.Count} settings tried keeps the front wheels first everywhere",
@@ -56,7 +56,7 @@ public static partial class FigureCatalogue
                 Marks: [
                     ("mean braking efficiency", "average share of the grip used"),
                     ("blank: the rear locks first in some case", "blank: rear wheels first somewhere"), ("safe limit", "safe limit"),
-                    ("recommended setting", "recommended setting"),
+                    ("recommended setting", "recommended setting"), .. BeyondLimit,
                 ]),
         },
         new()
@@ -85,6 +85,12 @@ public static partial class FigureCatalogue
                     ("rear locks first, after", "rear first, after"),
                 ]),
         },
+    ];
+
+    private static (string, string)[] BeyondLimit =>
+    [
+        ("front first by the file, beyond*", "more than the test stops allow"),
+        ("front first at the ranges*", "more than the ranges allow"),
     ];
 
     private static string PlainKnee(CarStudy car, Figure figure)

@@ -68,7 +68,7 @@ internal sealed record PlainText(
             {
                 Name = "map",
                 Classes = [.. map.Classes.Select((c, i) => c with { Label = first[i] == i ? labels[i] : "" })],
-                Cells = [.. map.Cells.Select(row => (int[])[.. row.Select(c => first[c])])],
+                Cells = [.. map.Cells.Select(row => (int[])[.. row.Select(c => c < 0 ? c : first[c])])],
             };
         }
 

@@ -18,7 +18,7 @@ internal static class StoryFigures
     {
         PerAxle<Force> rest = model.StaticAxleLoads, now = model.NormalReactions(rate);
         double wheelbase = model.Vehicle.Wheelbase.Meters;
-        FigureBuilder figure = new FigureBuilder(id, units)
+        FigureBuilder figure = new FigureBuilder(id, units, model.Vehicle)
             .Title(title)
             .Describe($"The {model.Vehicle.Name} to scale; how far it dips is exaggerated. The arrows are what the road carries.",
                 $"The front wheels carry {shares.Front} of the car, the rear wheels {shares.Rear}.")
@@ -42,7 +42,7 @@ internal static class StoryFigures
     /// <summary>Rear against front braking, with the curve on which all wheels would lock together.</summary>
     public static FigureBuilder Plane(BalanceModel model, ForceWindow window, UnitSystem units, string id, bool danger)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         (double front, double rear) = window.Rounded(units);
         PerAxle<Force>[] ideal =
             [.. Enumerable.Range(0, 81).Select(i => model.IdealForces(model.RearLiftOffRate * i / 80))
@@ -118,7 +118,7 @@ internal static class StoryFigures
     public static Figure Valve(
         BalanceModel model, LockUp? lockUp, Pressure knee, double slope, Pressure highest, UnitSystem units, string id)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         double top = ForceWindow.Up(highest.Pascals, Measure.LinePressure.In(units));
         BalancePoint[] points = [.. InstalledLine.Of(model, Pressure.FromPascals(1.1 * top), between: 2)];
         bool holds = slope < 1;
@@ -151,7 +151,7 @@ internal static class StoryFigures
     public static Figure Wheels(BalanceModel model, LockUp? lockUp, UnitSystem units, string id)
     {
         double front = Used(Axle.Front), rear = Used(Axle.Rear);
-        return new FigureBuilder(id, units)
+        return new FigureBuilder(id, units, model.Vehicle)
             .Title(lockUp is null ? "No wheel is at its limit" : lockUp.First switch
             {
                 Axle.Rear => $"When the rear lets go, the front uses {Text(front)} of its grip",

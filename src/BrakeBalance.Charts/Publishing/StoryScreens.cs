@@ -70,7 +70,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                         Title = $"{Finding.Capital(name)}: after {Measure.Time.Text(now, units)} the car has turned by {Turned(here)} "
                             + $"and does {Measure.Speed.Text(here.SpeedMetresPerSecond, units)}",
                         Caption = $"The {vehicle.Name} from above, from {Measure.Speed.Text(From, units)} on a dry road that falls off to "
-                            + "one side; the driver holds the wheel straight. The car is drawn large; the thick bar is the locked pair.",
+                            + "one side; the driver holds the wheel straight. The car is drawn large; the thick bar is the locked pair."
+                            + (vehicle.Uncertainty is null ? "" : " " + FigureBuilder.Middles),
                         LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
                             + $"{Measure.Distance.Text(stops[locked].Distance, units)}.",
                         YAxis = plan.YAxis with { Quantity = "Across the road" },

@@ -22,7 +22,7 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
         foreach (BenchFinding finding in _open)
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<p class=\"bb-verdict\" data-kind=\"caution\">{Word(finding)}: {HtmlRenderer.Escape(finding.ToString())}</p>\n");
+                $"<p class=\"bb-verdict\" data-kind=\"caution\">{Word(finding)}: {HtmlRenderer.Escape(Text(finding))}</p>\n");
         }
 
         if (_good.Length > 0)
@@ -31,7 +31,7 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
                 $"<details{(_open.Length == 0 && _good.Length < 3 ? " open" : "")}><summary>As wanted: {_good.Length}</summary>\n<ul>\n");
             foreach (BenchFinding finding in _good)
             {
-                html.Append("<li>").Append(HtmlRenderer.Escape(finding.ToString())).Append("</li>\n");
+                html.Append("<li>").Append(HtmlRenderer.Escape(Text(finding))).Append("</li>\n");
             }
 
             html.Append("</ul>\n</details>\n");
@@ -41,7 +41,9 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
     }
 
     /// <inheritdoc/>
-    public string ToPlainText() => string.Concat(_open.Concat(_good).Select(finding => $"{Word(finding)}: {finding}\n"));
+    public string ToPlainText() => string.Concat(_open.Concat(_good).Select(finding => $"{Word(finding)}: {Text(finding)}\n"));
+
+    private static string Text(BenchFinding finding) => InBoth.Only(finding.ToString(), Display.Units == UnitSystem.Us);
 
     private static string Word(BenchFinding finding) =>
         finding.Severity == BenchSeverity.Caution ? "Caution" : BenchTables.Word(finding.Severity);

@@ -252,10 +252,12 @@ public static class MeasurementTables
     /// <param name="answers">The answers.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    public static NamedTable Bands(IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands") => new()
+    /// <param name="car">The car, where the title is to name it.</param>
+    public static NamedTable Bands(
+        IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands", Vehicle? car = null) => new()
     {
         Id = id,
-        Title = "Answers as bands",
+        Title = car is null ? "Answers as bands" : $"{car.Name}: answers as bands",
         Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
@@ -356,7 +358,7 @@ public static class MeasurementTables
 
     private static string Band(Interval<double> band)
     {
-        string format = Math.Abs(band.Estimate) >= 20 ? "0" : Math.Abs(band.Estimate) >= 5 ? "0.0" : "0.000";
+        string format = Math.Abs(band.Estimate) >= 20 ? "0;−0" : Math.Abs(band.Estimate) >= 5 ? "0.0;−0.0" : "0.000;−0.000";
         string Text(double value) => value.ToString(format, CultureInfo.InvariantCulture);
         return Text(band.Low) == Text(band.High) ? Text(band.Low) : $"{Text(band.Low)} to {Text(band.High)}";
     }

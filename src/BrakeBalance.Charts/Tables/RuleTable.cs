@@ -18,7 +18,7 @@ public sealed class RuleTable(IReadOnlyList<RuleVerdict> verdicts) : IHtmlOutput
         var html = new StringBuilder(
             "<table class=\"bb-rules\">\n<thead><tr><th scope=\"col\">Verdict</th>"
                 + "<th scope=\"col\">Rule and source</th><th scope=\"col\">Finding</th></tr></thead>\n<tbody>\n");
-        foreach (RuleVerdict verdict in verdicts)
+        foreach (RuleVerdict verdict in verdicts.Select(verdict => verdict.In(Display.Units)))
         {
             html.Append(CultureInfo.InvariantCulture,
                 $"<tr><td data-rule=\"{verdict.Rule}\">"

@@ -150,8 +150,8 @@ internal static class RenderCommand
                 : ([
                     .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
                         setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, unmade),
-                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text(), SourceText.Of(car.Value.Vehicle)?.Logs),
-                        parsed, unmade),
+                    .. Page(LivePage.FileName, () => LivePage.Render(
+                        input.Text(), SourceText.Of(car.Value.Vehicle)?.Logs, Display.Units), parsed, unmade),
                     .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                         car.Value, Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, unmade),
                 ], [

@@ -148,8 +148,9 @@ internal static class LivePage
     /// <summary>Renders the page.</summary>
     /// <param name="text">The vehicle file with which it begins.</param>
     /// <param name="logs">Texts of the logs that it names, by <c>gauges</c> and <c>stops</c>; null for none.</param>
+    /// <param name="system">The system of units in which it opens.</param>
     /// <returns>The page; it needs no other file.</returns>
-    public static RenderedPage Render(string text, IReadOnlyDictionary<string, string>? logs = null)
+    public static RenderedPage Render(string text, IReadOnlyDictionary<string, string>? logs = null, UnitSystem system = UnitSystem.Si)
     {
         ArgumentNullException.ThrowIfNull(text);
         logs = logs?.Values.Sum(log => log.Length) <= MostLogs ? logs : new Dictionary<string, string>();
@@ -175,9 +176,10 @@ internal static class LivePage
         body.Append("</div>\n<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ")
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
-        PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(new { text, logs }));
+        string units = system == UnitSystem.Us ? "us" : "si";
+        PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(new { text, logs, units }));
         PageShell.AppendData(body, "live-letters", JsonSerializer.Serialize(Packed(OutlinedText.Letters)));
-        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text, logs)));
+        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text, logs, units)));
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
@@ -188,7 +190,7 @@ internal static class LivePage
     }
 
     // What the page opens with, its form, answer and first figure, packed, so that they stand there before the calculation is ready.
-    private static string Known(string text, IReadOnlyDictionary<string, string> logs)
+    private static string Known(string text, IReadOnlyDictionary<string, string> logs, string units)
     {
         var desk = new LiveDesk();
         var known = new JsonObject();
@@ -198,6 +200,7 @@ internal static class LivePage
             {
                 ["do"] = what,
                 ["text"] = text,
+                ["units"] = units,
                 ["logs"] = JsonSerializer.SerializeToNode(logs),
                 ["name"] = known["begin"]?["figures"]?[0]?["names"]?[0]?.ToString(),
             };

@@ -141,7 +141,7 @@ public static class CarEstimation
                 if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
                 {
                     words.Add(Invariant.Text($"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
-                        + $"by these stops (correlation {r:0.00}): "
+                        + $"by these stops (correlation {r:0.00;−0.00}): "
                         + $"only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
                 }
             }

@@ -66,9 +66,7 @@ public sealed record HeatCycle
         }
 
         return new HeatCycle(
-            Invariant.Text(
-                $"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h "
-                    + $"({from.MilesPerHour:0} to {to.MilesPerHour:0} mph) every {cycle:0} s"), from, pieces);
+            Invariant.Text($"{stops} stops from {InBoth.Text(from)} to {InBoth.Text(to)} every {cycle:0} s"), from, pieces);
     }
 
     /// <summary>The repeated-braking fade cycle for passenger cars.</summary>

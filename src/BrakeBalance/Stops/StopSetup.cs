@@ -160,7 +160,7 @@ public sealed record StopSetup(
         if (vehicle.Control is not { } control)
         {
             assumed.Add(Invariant.Text(
-                $"full pressure held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
+                $"full pressure held at {InBoth.Text(highest)}, the highest considered, because the car's pedal and assist are not known"));
             return (highest, StopBound.HighestPressure, null);
         }
 

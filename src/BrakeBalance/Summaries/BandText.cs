@@ -144,7 +144,7 @@ public static partial class BandText
 
                 Match unit = Unit().Match(Text, number.Index + number.Length);
                 int end = number.Index + number.Length + unit.Length;
-                string form = Form(number.Value, high - low);
+                string form = Form(same.Select(car => car.Numbers[i].Value).Append(number.Value), high - low);
                 text.Append(Text, at, number.Index - at).Append(Written(Value(number), form)).Append(unit.Value)
                     .Append(" (").Append(Written(low, form)).Append('–').Append(none ? "none" : Written(high, form)).Append(')')
                     .Append(typical.Any(car => !IsLike(car) || car.Numbers[i].Value != number.Value) ? ClassMark : "");
@@ -155,9 +155,10 @@ public static partial class BandText
         }
 
         // No more decimals than the width of the band is worth.
-        private static string Form(string number, double width)
+        private static string Form(IEnumerable<string> numbers, double width)
         {
-            int given = number.IndexOf('.', StringComparison.Ordinal) is > 0 and var point ? number.Length - point - 1 : 0;
+            int given = numbers.Max(number => number.IndexOf('.', StringComparison.Ordinal) is > 0 and var point
+                ? number.Length - point - 1 : 0);
             int worth = width > 0 ? Math.Clamp((int)Math.Ceiling(-Math.Log10(width / 3)), 0, given) : given;
             return "F" + worth.ToString(CultureInfo.InvariantCulture);
         }
@@ -174,7 +175,7 @@ public static partial class BandText
 
     [GeneratedRegex(
         @"\G[\s\u00a0](%|°C|°F|(bar|psi|kPa|inHg|N|kN|lbf|mm|in|m|ft|cm³|in³|kg|lb|g|s|K|l/min"
-            + @"|US\u00a0gal/min|gal/min|km/h|mph)(?![\w/]))",
+            + @"|US\u00a0gal/min|gal/min|km/h|mph)(·\w+)?[²³]?(?![\w/]))",
         RegexOptions.CultureInvariant)]
     private static partial Regex Unit();
 

@@ -21,6 +21,12 @@ public class EquationTableTests
     }
 
     [Fact]
+    public void A_flow_in_a_pipe_is_no_speed_of_a_car() =>
+        Assert.Equal(["2.1 m/s", "36 km/h", "−3 bar"], EquationTable.Of(
+            ("v", Speed.FromMetersPerSecond(2.1), null), ("v", Speed.FromMetersPerSecond(10), null), ("p", Pressure.FromBars(-3), null))
+            ["By the equation"].Cast<string>());
+
+    [Fact]
     public void A_force_is_not_held_against_a_pressure()
     {
         ArgumentException fault = Assert.Throws<ArgumentException>(() => EquationTable.Of(("T₁", Force.Zero, Pressure.Zero)));

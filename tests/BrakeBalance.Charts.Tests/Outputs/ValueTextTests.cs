@@ -10,7 +10,8 @@ public class ValueTextTests
     [InlineData(0.1 + 0.2, "0.3")]
     [InlineData(1234567.0, "1234570")]
     [InlineData(38.0, "38")]
-    [InlineData(-0.00001234, "-1.234E-05")]
+    [InlineData(-0.00001234, "−1.234E-05")]
+    [InlineData(-0.575, "−0.575")]
     [InlineData(double.PositiveInfinity, "Infinity")]
     public void A_number_has_six_significant_digits(double number, string text) => Assert.Equal(text, ValueText.Of(number));
 

@@ -65,6 +65,9 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
         }
     }
 
+    private (string, Func<Match, bool>) Middles =>
+        (@" Drawn with each range of the file at its middle\.", _ => vehicle.Uncertainty is not null);
+
     private void Stop(double rate)
     {
         double weight = Weight(_load), moved = weight * rate * _load.CentreOfGravityHeight / vehicle.Wheelbase;
@@ -134,7 +137,7 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
                 _ => one.MayBe("both"),
             })]);
         bool bare = vehicle.Hydraulics.FrontValves.IsEmpty && vehicle.Hydraulics.RearValves.IsEmpty;
-        Says(frame.Figures[0].Caption,
+        Says(frame.Figures[0].Caption, Middles,
             ($@"The {Regex.Escape(vehicle.Name)} with every valve taken out\.", _ => !bare),
             ($@"The {Regex.Escape(vehicle.Name)} as it is: it has no valves\.", _ => bare), Ring(found));
     }
@@ -159,7 +162,7 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
             (@"Without the valve ", _ => true), .. Clause(FirstLock(open, Dry)), (@"\.", _ => true)]);
         bool fitted = vehicle.Hydraulics.RearProportioningValve is not null;
         int valves = vehicle.Hydraulics.FrontValves.Length + vehicle.Hydraulics.RearValves.Length;
-        Says(frame.Figures[0].Caption,
+        Says(frame.Figures[0].Caption, Middles,
             ($"The {Regex.Escape(vehicle.Name)} with its valve in the rear line", _ => fitted),
             ($"The {Regex.Escape(vehicle.Name)} with such a valve in the rear line, which it does not have", _ => !fitted),
             (@"; every other valve is taken out\.", _ => valves > (fitted ? 1 : 0)), (@"\.", _ => valves == (fitted ? 1 : 0)), Ring(found));

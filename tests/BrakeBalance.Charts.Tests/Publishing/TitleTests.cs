@@ -47,8 +47,8 @@ public partial class TitleTests
     public void Which_axle_locks_first_is_so_at_every_deceleration_named(bool plain)
     {
         HashSet<string> kinds = [];
-        Each("brake-forces", plain, (car, figure) => kinds.Add(Order(new BalanceModel(car, car.LoadCases[0]), figure.Title, 0.9)));
-        Each("brake-forces-laden", plain, (car, figure) => kinds.Add(Order(new BalanceModel(car, car.LoadCases[^1]), figure.Title, 1.1)));
+        Each("brake-forces", plain, (car, figure) => kinds.Add(Order(new BalanceModel(car, car.LoadCases[0]), figure.Title, 1.2)));
+        Each("brake-forces-laden", plain, (car, figure) => kinds.Add(Order(new BalanceModel(car, car.LoadCases[^1]), figure.Title, 1.2)));
         Assert.True(kinds.Count >= 4, string.Join(", ", kinds)); // all ways in which such a sentence can end
     }
 
@@ -272,13 +272,13 @@ public partial class TitleTests
         (double From, double To)[] led = (rear, n.Length, said) switch
         {
             (true, 0, _) => [(0, 9)],
-            (true, 1, _) => [(0, n[0])], // up to, or the hardest braking shown
+            (true, 1, _) => [(0, n[0])], // up to, or the hardest braking tried
             (false, 1, _) => said.Contains("above", StringComparison.Ordinal) || said.Contains("harder braking", StringComparison.Ordinal)
                 ? [(n[0], 9)] : [],
             (false, _, _) => [],
             _ => [.. n.Chunk(2).Select(pair => (pair[0], pair[1]))],
         };
-        if (rear && n.Length == 1 && said.Contains("shown", StringComparison.Ordinal))
+        if (rear && n.Length == 1 && said.Contains("tried", StringComparison.Ordinal))
         {
             led = [(0, 9)];
         }

@@ -22,7 +22,7 @@ public class StopsCommandTests
         (int code, string output, string error) = await Shell.RunAsync("stops", Coupe, "--lap", Lap, "--laps", "6");
         Assert.Equal((0, ""), (code, error));
         Assert.Matches(@"Anti-lock\s[^─]*bound \[m\]", output); // two lines of one heading at 80 columns
-        Assert.Contains("Type I: 15 stops from 120 to 60 km/h (75 to 37 mph)", output);
+        Assert.Contains("Type I: 15 stops from 120 km/h to 60 km/h every 45 s", output);
         Assert.Contains("6 laps", output);
         Assert.Contains("boils in stop", output);
         Assert.Contains("Taken as typical", output);
@@ -36,6 +36,16 @@ public class StopsCommandTests
             await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--set", "hydraulics.rearValves[0].knee=66 bar", "--load-case",
             "driver only");
         Assert.Contains("SWAPS ENDS", output);
+    }
+
+    [Fact]
+    public async Task What_is_taken_as_typical_and_the_repeated_stops_are_told_in_one_system_of_units()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("stops", Coupe, "--units", "us");
+        Assert.Equal(0, code);
+        Assert.DoesNotContain("km/h", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("m²", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(")²", output, StringComparison.Ordinal);
     }
 
     [Fact]

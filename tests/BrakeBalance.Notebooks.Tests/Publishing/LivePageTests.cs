@@ -54,6 +54,16 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
         Assert.Equal(2, (await Shell.RunAsync("your-car", folder.File("bad.json"), "--output", folder.Path, "--force")).Code);
     }
 
+    [SkippableFact]
+    public async Task It_opens_in_the_units_it_was_written_in_until_its_reader_chooses_others()
+    {
+        await using WatchedPage page = await OpenLiveAsync(browser, "us.html",
+            LivePage.Render(File.ReadAllText(CoupeFile), system: BrakeBalance.Answers.UnitSystem.Us).Html, 390);
+        Assert.Equal("us", await TextAsync(page, "document.querySelector('#live-units').value"));
+        Assert.Contains("psi", await TextAsync(page, Bar), StringComparison.Ordinal);
+        Assert.DoesNotContain("bar", await TextAsync(page, Bar), StringComparison.Ordinal);
+    }
+
     [SkippableTheory]
     [InlineData(1280)]
     [InlineData(390)]

@@ -15,6 +15,8 @@ public class BandTextTests
     [InlineData("38.5", "38.5 (36.0–none)", "36.0", "–")]
     [InlineData("–", "– or 36.0 (36.0–36.4)", "36.0", "36.4")]
     [InlineData("front", "front or REAR", "REAR", "front")]
+    [InlineData("0.077 m² surface", "0.077 m² (0.075–0.079) surface", "0.075 m² surface", "0.079 m² surface")]
+    [InlineData("1 in", "1.00 in (0.94–1.04)", "0.94 in", "1.04 in")]
     [InlineData("the 1960s coupe", "the 1960s coupe", "the 1960s coupe")]
     [InlineData("12 %", "12 % (10–14)", "10 %", "14 %")]
     [InlineData("front 0.77 g", "front 0.77 g (0.71–0.88) or REAR 0.85 g (0.81–0.85)",

@@ -84,7 +84,8 @@ internal sealed class StopReportTables(StopUnits units)
             Write(laps);
         }
 
-        Line(load.Assumptions.Count > 0 ? "Taken as typical (common practice): " + string.Join("; ", load.Assumptions) + "." : "");
+        Line(load.Assumptions.Count == 0 ? ""
+            : $"Taken as typical (common practice): {InBoth.Only(string.Join("; ", load.Assumptions), units.Us)}.");
     }
 
     private static string Slope(UnitsNet.Angle grade)
@@ -185,7 +186,7 @@ internal sealed class StopReportTables(StopUnits units)
 
     private void Write(HeatResult heat)
     {
-        Line(heat.Cycle);
+        Line(InBoth.Only(heat.Cycle, units.Us));
         string degrees = $" [{units.Temperature}]";
         var table = new TextTable("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid"
             + degrees, $"Pressure [{units.Pressure}]", "Front share", "Over first");

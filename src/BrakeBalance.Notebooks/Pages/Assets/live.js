@@ -25,7 +25,9 @@
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
   const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] });
-  const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
+  const page = $("live-first").textContent, written = JSON.parse(page);
+  const state = { units: written.units, tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "",
+    targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
   // Asked for anew where it may have changed: each time, the browser would have to lay out the page first. Across, a phone is low.
@@ -37,7 +39,6 @@
     slides: one.sliders.map(({ path, unit }) => [path, unit]),
     ...around(),
   });
-  const page = $("live-first").textContent, written = JSON.parse(page);
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
     targets: state.targets, cars: state.cars.map(({ name, text, logs, typed }) =>
       ({ name, text, logs, ...(JSON.stringify(typed) !== JSON.stringify(logs) && { typed }) })) });
@@ -838,10 +839,10 @@
       state.cars = kept.cars.slice(0, NAMES.length).map(({ name, text, logs, typed }) =>
         ({ ...fresh(name, text, logs), ...(typed && { typed }) }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
-      state.units = kept.units === "us" ? "us" : "si";
+      if (kept.page === page) state.units = kept.units === "us" ? "us" : "si";
       for (const one of ["bench", "parts", "targets"]) state[one] = String(kept[one] || state[one]);
-      $("live-units").value = state.units;
     }
+    $("live-units").value = state.units;
     // A page that was written anew since, for this car or another, opens with what it was written for; what was kept stands beside it.
     if (kept ? kept.page !== page : !linked) takeIn(written.text, written.logs, "This page was written anew");
     takeLink(linked);
@@ -857,7 +858,8 @@
     }
     choices("new", classes, name => `New: ${name}`);
     const fitted = Object.keys(car().logs).length > 0;
-    const isKnown = car().text === written.text && state.units === "si" && JSON.stringify(car().logs) === JSON.stringify(written.logs);
+    const same = what => JSON.stringify(what(car())) === JSON.stringify(what(written));
+    const isKnown = state.units === written.units && same(one => [one.text, one.logs]);
     if (isKnown) {
       putForm(known.form, written.text);
       tell(known.car);
