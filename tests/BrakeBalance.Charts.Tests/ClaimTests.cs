@@ -115,7 +115,10 @@ public class ClaimTests
             string order = BalanceFigures.BrakeForces(model, units: UnitSystem.Si).Title;
             string alike = BalanceFigures.BrakingEfficiency(model, units: UnitSystem.Si).LongDescription;
             bool rearFirst = alike.Contains("The rear axle locks first at adhesions", StringComparison.Ordinal);
-            Assert.Equal(rearFirst, order.Contains("rear axle", StringComparison.Ordinal));
+
+            // The plane reaches a little further than the roads that the other looks at.
+            Assert.Equal(rearFirst, model.FirstRearLedRate(0.1, model.GreatestRate(1.2)) is not null);
+            Assert.True(!rearFirst || order.Contains("rear axle", StringComparison.Ordinal), order);
             crossing += rearFirst ? 1 : 0;
         }
 

@@ -23,8 +23,8 @@ public static partial class BalanceFigures
         adhesions ??= DefaultAdhesions;
         var figure = new FigureBuilder(id, units, model.Vehicle);
         double greatestRate = model.GreatestRate(Math.Max(0.9, adhesions.Max()));
-        (double front, double rear) = (window ?? ForceWindow.Of([model], Math.Max(0.9, adhesions.Max()))).Rounded(figure.Units);
-        string order = Finding.Order(model, model.GreatestRate(Math.Max(Finding.HighestAdhesion, adhesions.Max())));
+        (double front, double rear) = (window ?? ForceWindow.Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()))).Rounded(figure.Units);
+        string order = Finding.Order(model, RateShown(model, front));
         IReadOnlyList<LockUp?> lockUps = [.. adhesions.Select(model.FirstLockUp)];
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))
@@ -66,6 +66,20 @@ public static partial class BalanceFigures
 
         AddKnees(figure, model, point => (point.BrakingForces.Front.Newtons, point.BrakingForces.Rear.Newtons));
         return figure.Table(table => RateTable(table, model, greatestRate)).Build();
+    }
+
+    // A title speaks of what the picture shows: up to where the installed line leaves it.
+    private static double RateShown(BalanceModel model, double front)
+    {
+        double high = model.GreatestRate(2), low = 0;
+        bool Leaves(double rate) => model.AtRate(rate)?.BrakingForces.Front.Newtons > front;
+        for (int i = 0; i < 12 && Leaves(high); i++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = Leaves(middle) ? (low, middle) : (middle, high);
+        }
+
+        return high;
     }
 
     private static double Sum(PerAxle<Force> forces) => forces.Front.Newtons + forces.Rear.Newtons;

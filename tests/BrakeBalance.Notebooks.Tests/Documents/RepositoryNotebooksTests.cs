@@ -108,7 +108,6 @@ public partial class RepositoryNotebooksTests
     [
         ("03 gauges", "a sheet for whatever gauge is at hand: both columns"),
         ("04 rules", "conditions of the rules, which are in km/h, m and N"),
-        ("08 threads", "threads are named and measured in millimetres by their standards"),
         ("09 targets", "names of parts, as their list writes them"),
         ("09 front", "the same"),
         ("09 miss", "the same"),
