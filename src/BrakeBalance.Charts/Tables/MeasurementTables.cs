@@ -255,17 +255,17 @@ public static class MeasurementTables
     /// <param name="car">The car, where the title is to name it.</param>
     public static NamedTable Bands(
         IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands", Vehicle? car = null) => new()
-    {
-        Id = id,
-        Title = car is null ? "Answers as bands" : $"{car.Name}: answers as bands",
-        Caption = "90 % of the cars within the ranges lie within the band.",
-        Table = new TableBuilder()
+        {
+            Id = id,
+            Title = car is null ? "Answers as bands" : $"{car.Name}: answers as bands",
+            Caption = "90 % of the cars within the ranges lie within the band.",
+            Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Symbol is { Length: > 0 } unit ? unit : "–"))
             .Words("Band", answers.Select(a => Band(a.Band.Select(a.Measure.In(units ?? Display.Units).FromSi))))
             .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
                 .Build(),
-    };
+        };
 
     /// <summary>What to measure next for one answer.</summary>
     /// <param name="answer">The answer.</param>
