@@ -23,10 +23,18 @@ public static partial class BalanceFigures
         adhesions ??= DefaultAdhesions;
         var figure = new FigureBuilder(id, units, model.Vehicle);
         double greatestRate = model.GreatestRate(Math.Max(0.9, adhesions.Max()));
-        window ??= ForceWindow.Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()));
+        window ??= ForceWindow.Of(model, adhesions);
         (double front, double rear) = window.Rounded(figure.Units);
+        string order = Finding.Order(model, window.RateShown(model, figure.Units));
         IReadOnlyList<LockUp?> lockUps = [.. adhesions.Select(model.FirstLockUp)];
         figure
+            .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))
+            .Describe(
+                $"Rear against front brake force of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
+                    + "Where the installed line lies above the ideal curve, the rear axle locks first.",
+                "The ideal curve rises from the origin, bends over and falls. "
+                    + $"The installed line rises to the knee and runs flatter beyond it; {order}. "
+                + string.Join(' ', adhesions.Zip(lockUps, (adhesion, lockUp) => Finding.LockUp(lockUp, adhesion))))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
         AddRearFirstRegion(figure, model, front, rear);
@@ -47,15 +55,7 @@ public static partial class BalanceFigures
         }
 
         AddIdeal(figure, model, front, Tone.Ideal, "ideal distribution");
-        string order = Finding.Order(model, AddInstalled(figure, model, front, "installed"));
-        figure
-            .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))
-            .Describe(
-                $"Rear against front brake force of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
-                    + "Where the installed line lies above the ideal curve, the rear axle locks first.",
-                "The ideal curve rises from the origin, bends over and falls. "
-                    + $"The installed line rises to the knee and runs flatter beyond it; {order}. "
-                + string.Join(' ', adhesions.Zip(lockUps, (adhesion, lockUp) => Finding.LockUp(lockUp, adhesion))));
+        AddInstalled(figure, model, front, "installed");
         LockUp[] reached = [.. lockUps.OfType<LockUp>()];
         if (reached.Length > 0)
         {
@@ -107,8 +107,7 @@ public static partial class BalanceFigures
         figure.Line(name, forces.Select(f => f.Front).ToArray(), forces.Select(f => f.Rear).ToArray(), tone, dash, 2.2, labelAt: 0.9);
     }
 
-    // Gives the deceleration at which the line leaves the picture, or ends: a title speaks of what is shown.
-    internal static double AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main,
+    internal static void AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main,
         Dash dash = Dash.Solid)
     {
         var points = InstalledLine.Of(model).ToList();
@@ -116,15 +115,6 @@ public static partial class BalanceFigures
         points = end < 0 ? points : points[..(end + 1)];
         figure.Line(name, points.Select(p => p.BrakingForces.Front).ToArray(), points.Select(p => p.BrakingForces.Rear)
             .ToArray(), tone, dash, 2.8, labelAt: 0.95);
-        int beyond = points.FindIndex(p => p.BrakingForces.Front.Newtons > front);
-        if (beyond < 1)
-        {
-            return points[^1].BrakingRate;
-        }
-
-        (BalancePoint last, BalancePoint next) = (points[beyond - 1], points[beyond]);
-        double share = (front - last.BrakingForces.Front.Newtons) / (next.BrakingForces.Front - last.BrakingForces.Front).Newtons;
-        return last.BrakingRate + share * (next.BrakingRate - last.BrakingRate);
     }
 
     private static void AddLimits(FigureBuilder figure, BalanceModel model, double adhesion, double front, double rear, Dash dash)

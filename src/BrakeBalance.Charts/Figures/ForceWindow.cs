@@ -24,6 +24,26 @@ public sealed record ForceWindow(Force Front, Force Rear)
         return new(Force.FromNewtons(front), Force.FromNewtons(rear));
     }
 
+    /// <summary>The window of one car's plane of brake forces.</summary>
+    internal static ForceWindow Of(BalanceModel model, IReadOnlyList<double> adhesions) =>
+        Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()));
+
+    /// <summary>The deceleration at which a car's installed line leaves the window, or ends: as far as a title of it can speak.</summary>
+    internal double RateShown(BalanceModel model, UnitSystem units)
+    {
+        double front = Rounded(units).Front;
+        List<BalancePoint> line = [.. InstalledLine.Of(model)];
+        int beyond = line.FindIndex(point => point.BrakingForces.Front.Newtons > front);
+        if (beyond < 1)
+        {
+            return line[^1].BrakingRate;
+        }
+
+        (BalancePoint last, BalancePoint next) = (line[beyond - 1], line[beyond]);
+        double share = (front - last.BrakingForces.Front.Newtons) / (next.BrakingForces.Front - last.BrakingForces.Front).Newtons;
+        return last.BrakingRate + share * (next.BrakingRate - last.BrakingRate);
+    }
+
     /// <summary>The window with its ends at round display numbers.</summary>
     internal (double Front, double Rear) Rounded(UnitSystem units)
     {

@@ -79,6 +79,7 @@ public static class SettingFigures
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units, setting?.Vehicle);
+        string stricter = Stricter(grid, setting);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
         SettingOutcome[] safe = [.. Safe(outcomes, setting)];
         string basis = setting?.Conditions.Adhesions is { } roads
@@ -90,13 +91,13 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some "
-                    + $"case.{Stricter(grid, setting)}",
+                    + $"case.{stricter}",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
                 grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
-        if (Stricter(grid, setting).Length > 0)
+        if (stricter.Length > 0)
         {
             figure.Map("beyond the safe limit", grid.KneeMiddles, grid.SlopeMiddles,
                 grid.Rows(outcome => IsBeyond(outcome, setting) ? 0 : -1), Beyond(setting));

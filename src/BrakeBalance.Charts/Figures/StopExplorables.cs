@@ -196,5 +196,5 @@ public static class StopExplorables
     };
 
     private static string Now(YawSample now, UnitSystem units) =>
-        Invariant.Text($"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {now.HeadingRadians * 180 / Math.PI:0;−0}°");
+        $"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {StopFigures.Degrees(Angle.FromRadians(now.HeadingRadians))}";
 }

@@ -20,6 +20,9 @@ public sealed record CatalogueEntry
     /// <summary>Whether it shows what was measured on the car, so that it tells of invented logs.</summary>
     public bool IsMeasured { get; init; }
 
+    /// <summary>Whether it is drawn from the car; a table of a standard is not.</summary>
+    public bool IsOfTheCar { get; init; } = true;
+
     /// <summary>What it shows, in plain words.</summary>
     public string Shows => Plain.Caption;
 
@@ -47,7 +50,7 @@ public sealed record CatalogueEntry
         string[] marks =
         [
             .. IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? (string[])["Invented measurements."] : [],
-            .. vehicle.Uncertainty is null || IsMeasured || Name == "hose-bends"
+            .. vehicle.Uncertainty is null || IsMeasured || !IsOfTheCar
                 || figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal) ? (string[])[] : [FigureBuilder.Middles],
         ];
         return marks.Length == 0 ? figure : figure with { Caption = string.Join(' ', [figure.Caption, .. marks]) };

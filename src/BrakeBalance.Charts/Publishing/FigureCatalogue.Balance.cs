@@ -10,13 +10,15 @@ public static partial class FigureCatalogue
         ("knee", "bend of the valve"),
     ];
 
+    private static readonly double[] RoadsLaden = [0.2, 0.5, 1.1];
+
     private static IEnumerable<CatalogueEntry> Balance() =>
     [
         new()
         {
             Name = "brake-forces", Make = (car, units) => BalanceFigures.BrakeForces(car.Light, units: units),
             Plain = new(
-                Title: (car, _) => Finding.Capital(PlainOrder(car.Light, 0.9)),
+                Title: (car, figure) => Finding.Capital(PlainOrder(car.Light, BalanceFigures.DefaultAdhesions, figure)),
                 Caption: "How a car shares its braking between front and rear. "
                     + "Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
                 X: FrontForce, Y: RearForce, Marks: SharingMarks),
@@ -24,9 +26,10 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "brake-forces-laden", Make = (car, units) =>
-                BalanceFigures.BrakeForces(car.Laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
+                BalanceFigures.BrakeForces(car.Laden, RoadsLaden, units: units, id: "brake-forces-laden"),
             Plain = new(
-                Title: (car, _) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: {PlainOrder(car.Laden, 1.1)}",
+                Title: (car, figure) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: "
+                    + PlainOrder(car.Laden, RoadsLaden, figure),
                 Caption: "The same sharing of the braking with the car's heaviest load. "
                     + "A load presses the rear wheels down, so they may brake more before they lock.",
                 X: FrontForce, Y: RearForce, Marks: SharingMarks),
@@ -80,17 +83,16 @@ public static partial class FigureCatalogue
         },
     ];
 
-    private static string PlainOrder(BalanceModel model, double adhesion)
+    private static string PlainOrder(BalanceModel model, IReadOnlyList<double> adhesions, Figure figure)
     {
-        double highest = model.GreatestRate(Math.Max(Finding.HighestAdhesion, adhesion));
-        double top = Math.Min(highest, model.At(model.MaximumPressure).BrakingRate);
-        IReadOnlyList<(double From, double To)> led = Finding.RearLed(model, highest);
+        double top = ForceWindow.Of(model, adhesions).RateShown(model, figure.Units);
+        IReadOnlyList<(double From, double To)> led = Finding.RearLed(model, top);
         bool fromStart = led.Count > 0 && led[0].From <= 0.1 + 1e-9;
         bool toEnd = led.Count > 0 && led[^1].To >= Math.Min(top, model.RearLiftOffRate * 0.999) - 1e-9;
         return (led.Count, fromStart, toEnd) switch
         {
-            (0, _, _) => $"the front wheels lock first up to {G(top)}, the hardest braking tried",
-            (1, true, true) => $"the rear wheels lock first up to {G(top)}, the hardest braking tried{Spins}",
+            (0, _, _) => $"the front wheels lock first up to {G(top)}, the hardest braking shown",
+            (1, true, true) => $"the rear wheels lock first up to {G(top)}, the hardest braking shown{Spins}",
             (1, true, false) => $"the rear wheels lock first up to {G(led[0].To)}, in harder braking the front wheels",
             (1, false, true) => $"the front wheels lock first up to {G(led[0].From)}, in harder braking the rear wheels{Spins}",
             _ => "the rear wheels lock first from " + string.Join(" and from ",

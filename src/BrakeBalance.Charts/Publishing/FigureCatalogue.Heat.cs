@@ -65,7 +65,7 @@ public static partial class FigureCatalogue
     [
         new()
         {
-            Name = "hose-bends", Make = (_, units) => BenchFigures.Bends("EN 853 1SN", units: units),
+            Name = "hose-bends", IsOfTheCar = false, Make = (_, units) => BenchFigures.Bends("EN 853 1SN", units: units),
             Plain = new(
                 Title: (_, figure) => "A half turn takes from "
                     + $"{BenchMeasures.Cut.Text(figure.Layers.OfType<LineLayer>().Min(line => line.Y[^1]), figure.Units)} of thin hose to "

@@ -1,3 +1,5 @@
+using BrakeBalance.Charts.Outputs;
+
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Tables of what was measured and what follows from it.</summary>
@@ -358,8 +360,8 @@ public static class MeasurementTables
 
     private static string Band(Interval<double> band)
     {
-        string format = Math.Abs(band.Estimate) >= 20 ? "0;−0" : Math.Abs(band.Estimate) >= 5 ? "0.0;−0.0" : "0.000;−0.000";
-        string Text(double value) => value.ToString(format, CultureInfo.InvariantCulture);
+        string format = Math.Abs(band.Estimate) >= 20 ? "0" : Math.Abs(band.Estimate) >= 5 ? "0.0" : "0.000";
+        string Text(double value) => NumberText.Signed(value.ToString(format, CultureInfo.InvariantCulture));
         return Text(band.Low) == Text(band.High) ? Text(band.Low) : $"{Text(band.Low)} to {Text(band.High)}";
     }
 }

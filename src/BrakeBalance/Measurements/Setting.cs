@@ -213,7 +213,7 @@ public sealed record Setting(
     private static Interval<SettingLimit>? BandOf((double[] Fractions, SettingLimit Limit)[] drawn)
     {
         SettingLimit[] rising = [.. drawn.Select(draw => draw.Limit).OrderBy(Amount)];
-        int end = (int)(BandShare * (rising.Length - 1));
+        int end = LowEnd(rising.Length);
         return rising.Length == 0 ? null : new Interval<SettingLimit>(rising[rising.Length / 2], rising[end], rising[^(1 + end)]);
     }
 
@@ -247,10 +247,12 @@ public sealed record Setting(
     /// </summary>
     internal static double Amount(SettingLimit limit) => limit.Knee?.Pascals ?? (limit.FrontForceShare is { } share ? 1 - share : -1);
 
+    private static int LowEnd(int count) => (int)(BandShare * (count - 1));
+
     private static double Quantile(double[] values)
     {
         double[] rising = [.. values.Order()];
-        return rising[(int)(BandShare * (rising.Length - 1))];
+        return rising[LowEnd(rising.Length)];
     }
 
     private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like) => like with
