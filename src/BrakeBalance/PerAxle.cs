@@ -13,7 +13,6 @@ public readonly record struct PerAxle<T>(T Front, T Rear)
     /// <summary>Applies the same function to both axles.</summary>
     /// <typeparam name="TResult">What the function returns.</typeparam>
     /// <param name="function">Called with the front value, then with the rear value.</param>
-    /// <returns>The two results.</returns>
     public PerAxle<TResult> Select<TResult>(Func<T, TResult> function) => new(function(Front), function(Rear));
 }
 

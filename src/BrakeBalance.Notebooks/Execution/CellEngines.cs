@@ -19,7 +19,6 @@ internal static class CellEngines
 
     /// <summary>Compiles a first expression in an engine.</summary>
     /// <param name="engine">The engine.</param>
-    /// <returns>The same engine.</returns>
     public static async Task<T> WarmAsync<T>(T engine)
         where T : ICellEngine
     {

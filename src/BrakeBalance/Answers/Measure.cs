@@ -128,7 +128,6 @@ public sealed class Measure
 
     /// <summary>The display unit in one system of units.</summary>
     /// <param name="units">The system of units.</param>
-    /// <returns>The display unit.</returns>
     public DisplayUnit In(UnitSystem units) => units == UnitSystem.Us ? _customary.Value : _metric.Value;
 
     /// <summary>An SI value as running text in display units.</summary>

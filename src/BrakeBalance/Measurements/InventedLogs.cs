@@ -31,7 +31,6 @@ public static class InventedLogs
 
     /// <summary>The car as it truly is, when the vehicle file says otherwise.</summary>
     /// <param name="file">The car of the vehicle file.</param>
-    /// <returns>The true car.</returns>
     public static Vehicle TrueCar(Vehicle file) => file.WithFrictionFactors(TrueFrontFriction, TrueRearFriction) with
     {
         LoadCases = [.. file.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * TrueHeight })],

@@ -173,7 +173,6 @@ public sealed record Setting(
     /// </summary>
     /// <param name="before">The car.</param>
     /// <param name="change">Makes the copy, of any car that the ranges allow.</param>
-    /// <returns>The two answers.</returns>
     public static (Setting Before, Setting After) OfBoth(Vehicle before, Func<Vehicle, Vehicle> change)
     {
         ArgumentNullException.ThrowIfNull(before);

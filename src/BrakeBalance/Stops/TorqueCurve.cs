@@ -95,7 +95,6 @@ public sealed class TorqueCurve
 
     /// <summary>The curve with every torque multiplied, as when pad friction changes.</summary>
     /// <param name="factor">Factor on the torque [–]; not negative.</param>
-    /// <returns>The scaled curve.</returns>
     public TorqueCurve Scaled(double factor)
     {
         Require.NotNegative(factor, nameof(factor));

@@ -95,7 +95,6 @@ public sealed record ExerciseCar
 
     /// <summary>The closed forms of this car with a fixed share of the braking force.</summary>
     /// <param name="rearForceShare">The rear axle's share [–]; 0 to 1.</param>
-    /// <returns>The closed forms.</returns>
     public FixedRatio WithShare(double rearForceShare) => new()
     {
         StaticRearShare = 1 - FrontShare,

@@ -39,7 +39,6 @@ internal static class VehicleText
     /// <param name="text">The file.</param>
     /// <param name="path">Path of the entry.</param>
     /// <param name="value">The value, in any unit of the entry.</param>
-    /// <returns>The new text.</returns>
     public static string Keep(string text, string path, string value) =>
         Entry(text, path) is var (field, present) && field.Shape == FieldShape.Quantity
             && QuantityText.Read(CarForm.Text(present), field.ValueType, out IQuantity? own, out _) is null
@@ -105,7 +104,6 @@ internal static class VehicleText
     /// <summary>Takes an entry or a part out.</summary>
     /// <param name="text">The file.</param>
     /// <param name="path">Path of the entry, the part or the list element.</param>
-    /// <returns>The new text.</returns>
     public static string Remove(string text, string path)
     {
         var file = new JsonText(text);
@@ -116,7 +114,6 @@ internal static class VehicleText
     /// <summary>Adds an empty part, or an empty element to a list.</summary>
     /// <param name="text">The file.</param>
     /// <param name="path">Path of the part or the list.</param>
-    /// <returns>The new text.</returns>
     public static string Add(string text, string path)
     {
         FieldInfo? field = At(text, path);
