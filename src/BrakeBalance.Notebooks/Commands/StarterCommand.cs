@@ -13,8 +13,17 @@ internal static class StarterCommand
         return Writing(
             terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.",
             "Put your car's values in, then '" + CommandLine.Name + " check {0}'.",
-            parsed => StarterFile.Text(parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve)),
-            assist, rear, valve);
+            InUnits(out Option<string> units, parsed => StarterFile.Text(
+                parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve))),
+            assist, rear, valve, units);
+    }
+
+    /// <summary>The text in the system of units that is asked for; as it stands, in the units of the trade, where none is.</summary>
+    public static Func<ParseResult, string> InUnits(out Option<string> units, Func<ParseResult, string> text)
+    {
+        Option<string> chosen = units = VehicleOptions.Units();
+        return parsed => parsed.GetResult(chosen) is null or { Implicit: true }
+            ? text(parsed) : StarterFile.In(text(parsed), VehicleOptions.UnitsOf(parsed, chosen));
     }
 
     /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>

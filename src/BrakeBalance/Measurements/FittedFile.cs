@@ -1,8 +1,10 @@
 using System.Text.Json;
+using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Measurements;
 
@@ -54,7 +56,7 @@ public static class FittedFile
         if (own.Estimate is { StopsUsed: > 0 } estimate)
         {
             string by = Told($"{estimate.StopsUsed} test stops", date);
-            kept = KeptLimit(answer ?? Setting.Of(own.Attached()), by);
+            kept = KeptLimit(answer ?? Setting.Of(own.Attached()), UnitAt(file, "measurements.safeKnee", PressureUnit.Bar), by);
             Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior, by);
             Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior, by);
             // A fit tells how well the mean is known, not how far a day's brakes are from it: that stays what it was.
@@ -161,12 +163,12 @@ public static class FittedFile
     }
 
     // Rounded to the safe side.
-    private static (string Entry, string Json) KeptLimit(Setting setting, string by)
+    private static (string Entry, string Json) KeptLimit(Setting setting, Enum unit, string by)
     {
-        (double bars, double share) = (setting.SafeLimit?.Knee?.Bars ?? 0, setting.SafeLimit?.FrontForceShare ?? 1);
+        (double knee, double share) = (((IQuantity)(setting.SafeLimit?.Knee ?? Pressure.Zero)).As(unit), setting.SafeLimit?.FrontForceShare ?? 1);
         return setting.Variable == SettingVariable.BalanceBar
             ? ("safeFrontShare", Invariant.Text($"{Math.Ceiling(1000 * share - 1e-6) / 1000:0.###} /* {by} */"))
-            : ("safeKnee", Invariant.Text($"\"{Math.Floor(100 * bars + 1e-6) / 100:0.##} bar\" /* {by} */"));
+            : ("safeKnee", Invariant.Text($"\"{Math.Floor(100 * knee + 1e-6) / 100:0.##} {KnownQuantities.Symbol(unit)}\" /* {by} */"));
     }
 
     private static string? Valve(JsonText file, Vehicle car)
@@ -181,17 +183,20 @@ public static class FittedFile
 
     private static string Number(JsonText file, string path, Interval<double> band, string by) => Beside(file, path, band, "", by);
 
-    // In the unit in which the file gives the value.
     private static string Quantity(JsonText file, string path, Interval<IQuantity> band, string by)
     {
-        string? old = file.Written(path);
-        Enum unit = old is not null
-            && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, band.Estimate.GetType(), out IQuantity? given, out _) is null
-            ? given!.Unit
-            : band.Estimate.Unit;
-        string symbol = KnownQuantities.Symbol(unit);
-        return Beside(file, path, band.Select(quantity => quantity.As(unit)), " " + symbol, by);
+        Enum unit = UnitAt(file, path, band.Estimate.Unit);
+        return Beside(file, path, band.Select(quantity => quantity.As(unit)), " " + KnownQuantities.Symbol(unit), by);
     }
+
+    // The unit in which the file gives the value; where it gives none, the usual one of the system in which it gives the wheelbase.
+    private static Enum UnitAt(JsonText file, string path, Enum usual) => Given(file, path, usual)
+        ?? OtherUnits.In(null, usual, Given(file, "wheelbase", LengthUnit.Meter) is LengthUnit.Inch or LengthUnit.Foot
+            ? UnitSystem.Us : UnitSystem.Si);
+
+    private static Enum? Given(JsonText file, string path, Enum usual) => file.Written(path) is { } old
+        && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, KnownQuantities.From(0, usual).GetType(), out IQuantity? given, out _)
+            is null ? given!.Unit : null;
 
     // The range is written a digit finer than it is told, so that its middle stays where the interval's is.
     private static string Beside(JsonText file, string path, Interval<double> band, string unit, string by)

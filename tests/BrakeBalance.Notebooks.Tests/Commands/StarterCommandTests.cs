@@ -4,6 +4,9 @@ namespace BrakeBalance.Notebooks.Tests.Commands;
 
 public class StarterCommandTests
 {
+    private const string Metric = @"\d (mm|cm|m|kg|bar|kPa|N|kN|km/h|m/s|°C|N·m|l|cm³|l/min|m²|cm²)(?![\w·/²³])";
+    private const string Customary = @"\d (in|ft|lb|psi|lbf|mph|°F|inHg|US gal/min)(?![\w·/²³])";
+
     [Fact]
     public async Task The_starter_file_passes_the_check()
     {
@@ -26,6 +29,28 @@ public class StarterCommandTests
         (int code, string _, string error) = await Shell.RunAsync("check", folder.File("car.json"));
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(assist == "pump", File.ReadAllText(folder.File("car.json")).Contains("\"pumpFlow\"", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("us", Metric, "starter", "-", "--assist", "vacuum", "--rear", "drum")]
+    [InlineData("us", Metric, "starter", "-", "--assist", "pump")]
+    [InlineData("us", Metric, "bench", "starter")]
+    [InlineData("us", Metric, "choose", "starter", "targets")]
+    [InlineData("us", Metric, "choose", "starter", "parts")]
+    [InlineData("si", Customary, "starter", "-", "--assist", "vacuum")]
+    [InlineData("si", Customary, "choose", "starter", "targets")]
+    public async Task A_starter_in_one_system_of_units_has_none_of_the_other(string units, string others, params string[] command)
+    {
+        using var folder = new TemporaryFolder();
+        string text = (await Shell.RunAsync([.. command, "--units", units])).Output;
+        string[] below = [.. text.Split('\n').SkipWhile(line => line.StartsWith("//", StringComparison.Ordinal) || line.StartsWith('#'))];
+        Assert.Empty(below.Where(line => System.Text.RegularExpressions.Regex.IsMatch(line, others)));
+        if (command[0] == "starter")
+        {
+            File.WriteAllText(folder.File("car.json"), text);
+            (int code, string _, string error) = await Shell.RunAsync("check", folder.File("car.json"), "--strict");
+            Assert.Equal((0, ""), (code, error));
+        }
     }
 
     [Fact]

@@ -161,6 +161,21 @@ public class OwnMeasurementsTests
     }
 
     [Fact]
+    public void A_number_that_a_file_in_inches_did_not_have_is_written_in_its_units()
+    {
+        using var car = OwnCar.Measured();
+        string source = System.Text.RegularExpressions.Regex.Replace(
+            File.ReadAllText(car.File), "\"wheelbase\": \"[^\"]*\"", "\"wheelbase\": \"102 in\"");
+        car.Write("saloon.json", source);
+        Vehicle measured = Attached(car);
+        string text = FittedFile.Write(source, OwnMeasurements.Of(measured), car.Folder, null).Text;
+        Assert.Matches("\"safeKnee\": \"[0-9.]+ psi\"", text);
+        Assert.Matches("\"hysteresis\": \"[0-9.]+ psi .. [0-9.]+ psi\"", text);
+        double psi = VehicleFile.Read(text, "fitted").Logs!.SafeKnee!.Value.PoundsForcePerSquareInch;
+        Assert.InRange(Setting.Of(measured).SafeLimit!.Knee!.Value.PoundsForcePerSquareInch - psi, 0, 0.011);
+    }
+
+    [Fact]
     public void A_fitted_file_holds_the_fit_as_ranges_beside_untouched_comments_and_does_not_count_its_logs_again()
     {
         using var car = OwnCar.Measured();

@@ -52,7 +52,7 @@ const bbDesk = (() => {
       if (asked || waiting.size === 0) return;
       const [name, first] = waiting.entries().next().value;
       waiting.delete(name);
-      asked = { ...first, id: ++serial };
+      asked = { ...first, name, id: ++serial };
       worker.postMessage({ id: asked.id, start: first.start, request: first.request, text: first.text });
     };
     worker.addEventListener("message", event => {
@@ -76,6 +76,8 @@ const bbDesk = (() => {
     const ready = Promise.race([put("start", { start: name }), ...files.filter(file => file).map(fetchShared)]);
     return {
       ready,
+      // Whether a question of this name would not wait for another one.
+      freeFor: name => !asked && waiting.size === 0 || asked?.name === name,
       // A vehicle file goes beside the question: written as JSON it would have to be read as JSON twice.
       ask: async (name, { text, ...request }) => {
         const began = await ready;

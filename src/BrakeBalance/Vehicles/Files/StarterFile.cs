@@ -1,9 +1,11 @@
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using BrakeBalance.Answers;
 
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Writes a commented vehicle file to start from: an invented car with the parts asked for, and no entries of others.</summary>
-public static class StarterFile
+public static partial class StarterFile
 {
     private static readonly Dictionary<string, string> AssistParts = new()
     {
@@ -106,6 +108,18 @@ public static class StarterFile
             ],
             typeof(VehicleDocument), car);
     }
+
+    /// <summary>A file to begin with, each quantity below its head in one system of units.</summary>
+    /// <param name="text">The file: JSON with comments, or a list of parts.</param>
+    /// <param name="units">The system of units.</param>
+    public static string In(string text, UnitSystem units)
+    {
+        int head = text.IndexOf("\n{", StringComparison.Ordinal) + 1;
+        return text[..head] + Quantity().Replace(text[head..], written => OtherUnits.Text(written.Value, units));
+    }
+
+    [GeneratedRegex(@"(?<![\w.-])\d+(\.\d+)?( [^\s"",.;:)]+ \.\. \d+(\.\d+)?)? [^\s"",.;:)]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Quantity();
 
     private static void Lay(JsonObject car, JsonObject part)
     {
