@@ -176,7 +176,7 @@ public static class MeasurementTables
     public static NamedTable Estimate(CarEstimate estimate, UnitSystem? units = null, string id = "estimate") => new()
     {
         Id = id,
-        Title = $"The car before and after {estimate.StopsUsed} stops",
+        Title = $"The car before and after {estimate.StopsUsed} stop{(estimate.StopsUsed == 1 ? "" : "s")}",
         Caption = "Bounds are a 90 % interval. Learnt: the share of the band that the stops took away.",
         Table = new TableBuilder(units)
             .Words("Quantity", estimate.Parameters.Select(p => p.Name))

@@ -79,7 +79,8 @@ public static partial class BandText
             Parts[] Like(Parts[][] texts) => [.. texts.SelectMany(text => text.Where(sentence.IsLike).Skip(nth).Take(1))];
             return sentence.With(Like(cars), none: false, Like(typical));
         }));
-        string[] otherwise = [.. Otherwise(cars.SelectMany(text => text.Where(sentence => !own.Any(sentence.IsLike))))
+        Parts[] other = [.. cars.SelectMany(text => text.Where(sentence => !own.Any(sentence.IsLike)))];
+        string[] otherwise = [.. Otherwise(other).OrderBy(group => Array.FindIndex(other, group[0].IsLike))
             .Select(group => group[0].With(group, none: false, []))];
         return otherwise.Length == 0 ? said : $"{said} {Also}{string.Join(' ', otherwise)}";
     }

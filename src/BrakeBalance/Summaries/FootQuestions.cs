@@ -228,7 +228,8 @@ internal sealed class FootQuestions(DeskCar desk)
         }
 
         string pairs = string.Join("; ", fits.GroupBy(fit => fit.Bore).OrderBy(bore => bore.Key).Select(bore =>
-            $"{desk.Bore(bore.Key)} with pedal ratios {string.Join(" and ", Runs([.. bore.Select(fit => fit.PedalRatio).Order()]))}"));
+            $"{desk.Bore(bore.Key)} with pedal ratio{(bore.Count() == 1 ? "" : "s")} "
+                + string.Join(" and ", Runs([.. bore.Select(fit => fit.PedalRatio).Order()]))));
         string which = desk.Bar is null ? "" : " (front cylinder, the rear one in step)";
         return $"{wanted}{fits.Length} of {choices.Count} pairs of bore{which} and pedal ratio fit. They are: {pairs}.";
     }
