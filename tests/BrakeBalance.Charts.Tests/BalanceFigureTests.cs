@@ -76,6 +76,20 @@ public class BalanceFigureTests
         Assert.Equal(0, region.X[^1]);
     }
 
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void A_plane_of_brake_forces_finds_the_same_in_either_system_of_units(string car)
+    {
+        Vehicle vehicle = Cars.Load(car);
+        foreach (double knee in (double[])[5, 20, 40, 80])
+        {
+            Vehicle set = vehicle.Hydraulics.RearProportioningValve is null ? vehicle : vehicle.WithRearKnee(Pressure.FromBars(knee));
+            Assert.All(set.LoadCases, load => Assert.Equal(
+                BalanceFigures.BrakeForces(new BalanceModel(set, load), units: UnitSystem.Si).Title,
+                BalanceFigures.BrakeForces(new BalanceModel(set, load), units: UnitSystem.Us).Title));
+        }
+    }
+
     [Fact]
     public void A_car_that_turns_rear_first_is_said_to()
     {

@@ -5,7 +5,9 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Outputs;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Rules;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using Microsoft.Data.Analysis;
 using UnitsNet;
 
@@ -71,8 +73,8 @@ public class BalanceTableTests
 
         DataFrame table = BalanceTables.Brakes(car, UnitSystem.Si);
 
-        double step = (model.At(high).BrakingForces.Front - model.At(low).BrakingForces.Front).Kilonewtons;
-        Assert.Equal(step, (double)table["Braking force per 10 bar [kN]"][0], 0.026);
+        double step = (model.At(high).BrakingForces.Front - model.At(low).BrakingForces.Front).Newtons;
+        Assert.Equal(step, (double)table["Braking force per 10 bar [N]"][0], 5.1);
     }
 
     [Fact]
@@ -87,6 +89,18 @@ public class BalanceTableTests
         Assert.DoesNotContain("✗", kept.ToPlainText(), StringComparison.Ordinal);
         Assert.Contains("✗ fail", broken.ToHtml(), StringComparison.Ordinal);
         Assert.Contains("no type approval", broken.ToHtml(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Rules_that_some_cars_of_the_ranges_break_are_not_told_as_kept()
+    {
+        Vehicle car = VehicleFile.Load(
+            RepositoryRoot.File("data/vehicles/coupe-1960s.json"), new ValueOverride("front.brake.friction", "0.20 .. 0.60")).Vehicle;
+        string told = RuleTable.Of(car).ToPlainText();
+        Assert.Contains("✓ pass or ✗ fail", told.Replace("✗ fail or ✓ pass", "✓ pass or ✗ fail", StringComparison.Ordinal),
+            StringComparison.Ordinal);
+        Assert.Contains(BandText.Legend, told, StringComparison.Ordinal);
+        Assert.DoesNotContain(BandText.Legend, RuleTable.OfStopping(Cars.Load(Coupe)).ToHtml(), StringComparison.Ordinal);
     }
 
     [Fact]

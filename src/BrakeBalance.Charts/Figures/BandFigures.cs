@@ -30,10 +30,10 @@ public static class BandFigures
         int ranges = car.Uncertainty?.Ranges.Count ?? 0;
         bool known = ranges == 0;
         return new FigureBuilder(id, units)
-            .Title(known ? "Every number is given: the bands have shrunk to lines"
-                : $"{ranges} numbers are known as ranges only, and the lines are bands")
+            .Title($"{car.Name}: " + (known ? "every number is given, and the bands have shrunk to lines"
+                : $"{ranges} numbers are known as ranges only, and the lines are bands"))
             .Describe(
-                "Rear against front brake force, both over the car's weight: "
+                $"Rear against front brake force of the {car.Name}, both over its weight: "
                     + "ideal and installed distribution for the cars within the ranges; 90 % lie in each band.",
                 $"Where the bands overlap, the numbers known so far do not tell which axle locks first. {next}")
             .X("Front brake force over weight", "T₁/G", Measure.Number, 0)

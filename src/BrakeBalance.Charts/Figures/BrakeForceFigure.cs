@@ -24,8 +24,8 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units, model.Vehicle);
         double greatestRate = model.GreatestRate(Math.Max(0.9, adhesions.Max()));
         window ??= ForceWindow.Of(model, adhesions);
-        (double front, double rear) = window.Rounded(figure.Units);
-        string order = Finding.Order(model, window.RateShown(model, figure.Units));
+        (double front, double rear) = window.Rounded();
+        string order = Finding.Order(model, window.RateShown(model));
         IReadOnlyList<LockUp?> lockUps = [.. adhesions.Select(model.FirstLockUp)];
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))

@@ -120,7 +120,7 @@ public static class ComparisonFigures
     {
         ArgumentNullException.ThrowIfNull(setUps);
         var figure = new FigureBuilder(id, units, RangesOf(setUps));
-        (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded(figure.Units);
+        (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded();
         BalanceModel first = setUps[0].Model;
         string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, DefaultAdhesions).Any(at => at.First == Axle.Rear))
             .Select(setUp => setUp.Name)];

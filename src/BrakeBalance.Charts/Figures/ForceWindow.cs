@@ -29,9 +29,9 @@ public sealed record ForceWindow(Force Front, Force Rear)
         Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()));
 
     /// <summary>The deceleration at which a car's installed line leaves the window, or ends: as far as a title of it can speak.</summary>
-    internal double RateShown(BalanceModel model, UnitSystem units)
+    internal double RateShown(BalanceModel model)
     {
-        double front = Rounded(units).Front;
+        double front = Rounded().Front;
         List<BalancePoint> line = [.. InstalledLine.Of(model)];
         int beyond = line.FindIndex(point => point.BrakingForces.Front.Newtons > front);
         if (beyond < 1)
@@ -44,10 +44,10 @@ public sealed record ForceWindow(Force Front, Force Rear)
         return last.BrakingRate + share * (next.BrakingRate - last.BrakingRate);
     }
 
-    /// <summary>The window with its ends at round display numbers.</summary>
-    internal (double Front, double Rear) Rounded(UnitSystem units)
+    /// <summary>The window with its ends at round newtons: as far in either system of units, so that a finding holds in both.</summary>
+    internal (double Front, double Rear) Rounded()
     {
-        DisplayUnit unit = Measure.BrakeForce.In(units);
+        DisplayUnit unit = Measure.BrakeForce.In(UnitSystem.Si);
         return (Up(Front.Newtons, unit), Up(Rear.Newtons, unit));
     }
 

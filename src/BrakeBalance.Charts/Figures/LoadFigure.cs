@@ -12,7 +12,7 @@ public static partial class BalanceFigures
         UnitSystem? units = null, string id = "load-cases")
     {
         var figure = new FigureBuilder(id, units, light.Vehicle);
-        (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);
+        (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded();
         BalanceModel[] both = [light, laden];
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null

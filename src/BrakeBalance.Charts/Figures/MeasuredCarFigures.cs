@@ -90,7 +90,7 @@ public static class MeasuredCarFigures
         ForceWindow road = ForceWindow.Of([after], 0.95);
         (double front, double rear) = new ForceWindow(
             Force.FromNewtons(Math.Max(road.Front.Newtons, WithRoom * least.FrontForce.Estimate.Newtons)),
-            Force.FromNewtons(Math.Max(road.Rear.Newtons, WithRoom * least.RearForce.High.Newtons))).Rounded(figure.Units);
+            Force.FromNewtons(Math.Max(road.Rear.Newtons, WithRoom * least.RearForce.High.Newtons))).Rounded();
         TestStop[] told = [.. Of(stops, loadCase).Where(s => s.Locked is not null)];
         (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. told.Where(s => which.Contains(s.Locked!.Value))
             .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)).OfType<StopForecast>()

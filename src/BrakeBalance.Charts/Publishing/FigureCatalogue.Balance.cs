@@ -85,7 +85,7 @@ public static partial class FigureCatalogue
 
     private static string PlainOrder(BalanceModel model, IReadOnlyList<double> adhesions, Figure figure)
     {
-        double top = ForceWindow.Of(model, adhesions).RateShown(model, figure.Units);
+        double top = ForceWindow.Of(model, adhesions).RateShown(model);
         IReadOnlyList<(double From, double To)> led = Finding.RearLed(model, top);
         bool fromStart = led.Count > 0 && led[0].From <= 0.1 + 1e-9;
         bool toEnd = led.Count > 0 && led[^1].To >= Math.Min(top, model.RearLiftOffRate * 0.999) - 1e-9;

@@ -43,7 +43,7 @@ internal static class StoryFigures
     public static FigureBuilder Plane(BalanceModel model, ForceWindow window, UnitSystem units, string id, bool danger)
     {
         var figure = new FigureBuilder(id, units, model.Vehicle);
-        (double front, double rear) = window.Rounded(units);
+        (double front, double rear) = window.Rounded();
         PerAxle<Force>[] ideal =
             [.. Enumerable.Range(0, 81).Select(i => model.IdealForces(model.RearLiftOffRate * i / 80))
             .TakeWhile(f => f.Front.Newtons <= 1.05 * front)];

@@ -117,7 +117,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     public Explorable Straight()
     {
         var model = new BalanceModel(Without(), _load);
-        (double right, double top) = _window.Rounded(units);
+        (double right, double top) = _window.Rounded();
         BalancePoint[] crossings = [.. model.IdealCrossings()
             .Where(at => at.BrakingForces.Front.Newtons <= right && at.BrakingForces.Rear.Newtons <= top)];
         string meets = crossings.Length > 0
@@ -165,7 +165,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                     + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}")
                 .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(model, _window, "with the valve")
-                .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
+                .Bend(model, slope, StoryFigures.Forces, _window.Rounded()).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame([figure], [], Said(lockUp,
                 (lockUp is null ? "" : held > Pressure.Zero
                     ? $"When the first wheels lock, the valve holds {Text(held)} back. "
@@ -246,7 +246,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                     : $"At the limit of this road the line is {side} the curve: {KneeStory.Words(lockUp)}",
                 $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
                 .Installed(model, _window, "this car")
-                .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
+                .Bend(model, slope, StoryFigures.Forces, _window.Rounded()).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame(
                 [
                     plane, StoryFigures.Valve(model, lockUp, knee, slope, top, units, $"{id}-valve"),

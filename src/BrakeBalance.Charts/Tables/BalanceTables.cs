@@ -43,7 +43,7 @@ public static class BalanceTables
             .Rounded("Effective radius r", Measure.Travel, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
             .Rounded("Loaded tyre radius R", Measure.Travel, axles.Select(axle => (double?)axle.RadiusMetres))
             .Rounded("Threshold pressure", Measure.LinePressure, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
-            .Rounded($"Braking force per {step}", Measure.BrakeForce,
+            .Rounded($"Braking force per {step}", Measure.ControlForce,
                 axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
             .Build().Frame;
     }

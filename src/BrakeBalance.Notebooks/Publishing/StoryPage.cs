@@ -112,10 +112,14 @@ internal static class StoryPage
 
     private static void Settings(StringBuilder body, Setting setting, UnitSystem units)
     {
-        string what = setting.Variable == SettingVariable.BalanceBar ? "the bar between its two brake cylinders" : "the knee";
+        string name = setting.Vehicle.Name, what = setting.Variable switch
+        {
+            SettingVariable.AddedKnee => $"The {name} has no valve whose knee can be set. ",
+            SettingVariable.BalanceBar => $"On the {name} the bar between its two brake cylinders is what can be set. ",
+            _ => $"On the {name} the knee is what can be set. ",
+        };
         body.Append("<h2 id=\"setting\">Where it may stand</h2>\n<p>")
-            .Append(HtmlText.Escape($"On the {setting.Vehicle.Name} {what} is what can be set. "
-                + "The front must go first on slippery roads and on dry ones, "
+            .Append(HtmlText.Escape(what + "The front must go first on slippery roads and on dry ones, "
                 + "slow and fast, with every load, and with pads that bite better or worse than promised."))
             .Append("</p>\n<dl>");
         foreach ((string label, string text) in new[]

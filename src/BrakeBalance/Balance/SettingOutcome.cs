@@ -19,7 +19,7 @@ public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirst
 /// The bar's least share on the front cylinder [–]; null when a knee is set, or when no share keeps the front first.
 /// </param>
 /// <param name="Slope">Slope above the knee [–]; null for a bar.</param>
-/// <param name="Needed">Whether the rear would lock first somewhere without the valve.</param>
+/// <param name="Needed">Whether the rear would lock first somewhere without one more valve; true where the car has one to set.</param>
 /// <param name="Binding">
 /// The first condition in which the rear would lock first with a little more, or already with the least; null when nothing binds.
 /// </param>

@@ -73,8 +73,8 @@ public static class SettingSearch
         }
 
         double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
-        Vehicle without = vehicle with { Hydraulics = vehicle.Hydraulics.WithoutRearProportioning() };
-        bool needed = new Cases(without, conditions).RearFirst(null) is not null;
+        // A car without such a valve keeps what else is in its rear line.
+        bool needed = variable == SettingVariable.Knee || cases.RearFirst(null) is not null;
         (Pressure? knee, BindingCondition? binding) =
             Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
         return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding);

@@ -128,7 +128,8 @@ public static class SettingWords
         ArgumentNullException.ThrowIfNull(setting);
         int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
         return setting.Band is { } of
-            ? $"{Span(Number(of.Low, units), Number(of.High, units))} over the file's ranges (90 %)"
+            ? (setting.Reach == SettingReach.NotNeeded ? "none needed" : Span(Number(of.Low, units), Number(of.High, units)))
+                + " over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
             : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
     }

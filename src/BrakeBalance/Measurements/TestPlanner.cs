@@ -1,3 +1,4 @@
+using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
@@ -102,7 +103,8 @@ public static class TestPlanner
 
         if (vehicle.LoadCases.Length > 1)
         {
-            cautions.Add("The lightest load is the one in which the rear locks first most easily; more load is proved last.");
+            string? binding = SettingSearch.Limit(vehicle, vehicle.Conditions).Binding?.LoadCase;
+            cautions.Add((binding is null ? "" : $"In load case {binding} the rear locks first most easily. ") + "More load is proved last.");
         }
 
         return cautions;

@@ -79,6 +79,9 @@ internal sealed class BalanceQuestions(DeskCar desk)
         Pressure passed = Car.Hydraulics.LinePressures(master, desk.Model.StaticAxleLoads.Rear).Rear;
         return valves.Length switch
         {
+            0 when Car.Hydraulics.RearValves.Any(valve => valve is LoadSensingValve or LimitingValve) =>
+                $"The valve in the rear line is set by {(Car.Hydraulics.SensesLoad ? "the load" : "its limit")}: of {desk.Line(inlet)} it "
+                + $"passes {desk.Line(passed)}. An adjustable one before it would act as well: two in series starve the rear.",
             0 => $"No proportioning valve is in the rear line: of {desk.Line(inlet)} the rear brakes get {desk.Line(passed)}, and one "
                 + $"adjustable valve would stand alone.",
             1 => $"One proportioning valve is in the rear line: of {desk.Line(inlet)} it passes {desk.Line(passed)}. A second one "

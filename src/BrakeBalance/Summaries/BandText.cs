@@ -81,7 +81,7 @@ public static partial class BandText
         }));
         Parts[] other = [.. cars.SelectMany(text => text.Where(sentence => !own.Any(sentence.IsLike)))];
         string[] otherwise = [.. Otherwise(other).OrderBy(group => Array.FindIndex(other, group[0].IsLike))
-            .Select(group => group[0].With(group, none: false, []))];
+            .Select(group => group[0].With(group, none: false, [.. typical.SelectMany(text => text.Where(group[0].IsLike).Take(1))]))];
         return otherwise.Length == 0 ? said : $"{said} {Also}{string.Join(' ', otherwise)}";
     }
 

@@ -71,6 +71,18 @@ public class SettingSearchTests
     }
 
     [Fact]
+    public void A_car_whose_rear_is_held_by_another_valve_needs_no_more()
+    {
+        Vehicle held = RearHappy with
+        {
+            Hydraulics = RearHappy.Hydraulics with { RearValves = [new LimitingValve { Limit = Pressure.FromBars(3) }] },
+        };
+        Assert.Null(SettingSearch.RearFirst(held, Conditions));
+        Assert.False(SettingSearch.Limit(held, Conditions).Needed);
+        Assert.True(SettingSearch.Limit(RearHappy, Conditions).Needed);
+    }
+
+    [Fact]
     public void A_car_with_much_front_braking_needs_no_valve()
     {
         SettingLimit limit = SettingSearch.Limit(TestCars.FixedShare(0.85, 2.5, 1.1, 0.5), Conditions, 0.3);

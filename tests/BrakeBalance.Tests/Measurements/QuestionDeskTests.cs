@@ -208,7 +208,7 @@ public class QuestionDeskTests
         Assert.Contains(fits.Length == 0 ? $"None of the {choices.Count} pairs" : $"{fits.Length} of {choices.Count} pairs", answer);
         List<(string, string)> listed = [];
         string inches = QuestionDesk.Answer(reading, UnitSystem.Us)[8].Answer!;
-        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in with pedal ratios ([^;]+?)(;|\.$)"))
+        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in with pedal ratios? ([^;]+?)(;|\.$)"))
         {
             foreach (string[] run in bore.Groups[2].Value.Split(" and ").Select(run => run.Split(" to ")))
             {
