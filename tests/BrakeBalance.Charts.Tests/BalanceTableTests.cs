@@ -92,6 +92,22 @@ public class BalanceTableTests
     }
 
     [Fact]
+    public void A_table_of_a_car_with_ranges_shows_no_point_for_what_the_ranges_move()
+    {
+        Vehicle car = VehicleFile.Load(
+            RepositoryRoot.File("data/vehicles/coupe-1960s.json"), new ValueOverride("loadCases[0].mass", "1000 kg .. 1100 kg")).Vehicle;
+        var model = new BalanceModel(car, car.LoadCases[0]);
+        string Cell(DataFrame table, string column, int row = 0) => table[column][row].ToString()!;
+        Assert.Matches(@"^10\d\d \(10\d\d–1\d\d\d\)$", Cell(BalanceTables.LoadCases(car, UnitSystem.Si), "Mass m [kg]"));
+        Assert.DoesNotContain("(", Cell(BalanceTables.LoadCases(car, UnitSystem.Si), "Mass m [kg]", 1), StringComparison.Ordinal);
+        Assert.Contains("–", Cell(BalanceTables.AxleLoads(model, [0.5], UnitSystem.Si), "Rear load N₂ [kN]"), StringComparison.Ordinal);
+        Assert.Contains("–", Cell(BalanceTables.LockUps(model, [0.8], UnitSystem.Si), "Front line pressure [bar]"), StringComparison.Ordinal);
+        Assert.Contains("–", Cell(FootTables.Path(new ControlForce(model), [0.4], UnitSystem.Si), "Cylinder [bar]"), StringComparison.Ordinal);
+        Assert.Contains(BandText.Legend, new FrameTable(BalanceTables.LoadCases(car)).ToHtml(), StringComparison.Ordinal);
+        Assert.IsType<double>(BalanceTables.LoadCases(Cars.Load(Coupe))["Mass m [kg]"][0]);
+    }
+
+    [Fact]
     public void Rules_that_some_cars_of_the_ranges_break_are_not_told_as_kept()
     {
         Vehicle car = VehicleFile.Load(

@@ -1,3 +1,4 @@
+using BrakeBalance.Charts.Tables;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts.Figures;
@@ -10,28 +11,19 @@ public static class FootTables
     /// <param name="brakingRates">Decelerations [–]; above zero; those that the highest pressure does not reach are left out.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row a rate.</returns>
-    public static DataFrame Path(ControlForce control, IReadOnlyList<double> brakingRates, UnitSystem? units = null)
+    public static DataFrame Path(ControlForce control, IReadOnlyList<double> brakingRates, UnitSystem? units = null) =>
+        BalanceTables.OverRanges(control.Model, model =>
     {
-        UnitSystem shown = units ?? Display.Units;
-        ControlForcePoint[] points = [.. brakingRates.Select(control.AtRate).OfType<ControlForcePoint>()];
-        return new TableBuilder(shown)
-            .Column("Rate z", Measure.Number, Rounded(Measure.Number, shown, points.Select(p => p.Balance.BrakingRate)))
-            .Column("Pedal F", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.PedalForce.Newtons)))
-            .Column("Rod in", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.InputRodForce.Newtons)))
-            .Column("Rod out", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.OutputRodForce.Newtons)))
-            .Column("Cylinder", Measure.LinePressure,
-                Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
-            .Column("Front", Measure.LinePressure,
-                Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
-            .Column("Rear", Measure.LinePressure,
-                Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
+        var own = new ControlForce(model, ReferenceEquals(control.Control, control.Model.Vehicle.Control) ? null : control.Control);
+        ControlForcePoint[] points = [.. brakingRates.Select(own.AtRate).OfType<ControlForcePoint>()];
+        return new TableBuilder(units)
+            .Rounded("Rate z", Measure.Number, points.Select(p => (double?)p.Balance.BrakingRate))
+            .Rounded("Pedal F", Measure.ControlForce, points.Select(p => (double?)p.PedalForce.Newtons))
+            .Rounded("Rod in", Measure.ControlForce, points.Select(p => (double?)p.InputRodForce.Newtons))
+            .Rounded("Rod out", Measure.ControlForce, points.Select(p => (double?)p.OutputRodForce.Newtons))
+            .Rounded("Cylinder", Measure.LinePressure, points.Select(p => (double?)p.OutletPressures.Front.Pascals))
+            .Rounded("Front", Measure.LinePressure, points.Select(p => (double?)p.Balance.LinePressures.Front.Pascals))
+            .Rounded("Rear", Measure.LinePressure, points.Select(p => (double?)p.Balance.LinePressures.Rear.Pascals))
             .Build().Frame;
-    }
-
-    private static IEnumerable<double?> Rounded(Measure measure, UnitSystem units, IEnumerable<double> si)
-    {
-        DisplayUnit unit = measure.In(units);
-        return si.Select(value =>
-            (double?)unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo, MidpointRounding.AwayFromZero) * unit.RoundTo));
-    }
+    });
 }

@@ -15,7 +15,11 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
     private bool IsCut => frame.Rows.Count > mostRows;
 
-    private string CutNote => Invariant.Text($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
+    private IEnumerable<string> Notes =>
+    [
+        .. frame is BandedFrame banded ? [banded.Note] : (string[])[],
+        .. IsCut ? [Invariant.Text($"The first {RowsShown} of {frame.Rows.Count} rows are shown.")] : (string[])[],
+    ];
 
     /// <inheritdoc/>
     public string ToHtml()
@@ -38,8 +42,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
             html.Append("</tr>\n");
         }
 
-        html.Append("</tbody>\n</table>");
-        return IsCut ? html.Append(CultureInfo.InvariantCulture, $"\n<p class=\"frame-note\">{CutNote}</p>").ToString() : html.ToString();
+        return html.Append("</tbody>\n</table>").AppendJoin("", Notes.Select(note => $"\n<p class=\"frame-note\">{note}</p>")).ToString();
     }
 
     /// <inheritdoc/>
@@ -48,7 +51,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
         string[][] rows = [[.. frame.Columns.Select(column => column.Name)],
             .. Enumerable.Range(0, (int)RowsShown).Select(row => frame.Columns.Select(column => Cell(column, row)).ToArray())];
         IEnumerable<string> lines = PlainTable.Lines(rows, column => frame.Columns[column].IsNumericColumn());
-        return string.Join('\n', IsCut ? lines.Append(CutNote) : lines);
+        return string.Join('\n', lines.Concat(Notes));
     }
 
     /// <summary>The whole frame as comma-separated values, numbers in full precision.</summary>

@@ -93,7 +93,6 @@ internal sealed class SvgWriter(double? fontSize = null)
         return this;
     }
 
-    /// <inheritdoc/>
     public override string ToString() => _text.ToString();
 
     private Lettering Inherited => _open.TryPeek(out (string Name, Lettering Lettering) around) ? around.Lettering : new(fontSize, false);

@@ -9,31 +9,31 @@ public static class BalanceTables
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each load case.</returns>
-    public static DataFrame LoadCases(Vehicle vehicle, UnitSystem? units = null)
+    public static DataFrame LoadCases(Vehicle vehicle, UnitSystem? units = null) => OverRanges(vehicle, car =>
     {
-        IReadOnlyList<LoadCase> loads = vehicle.LoadCases;
+        IReadOnlyList<LoadCase> loads = car.LoadCases;
         return new TableBuilder(units)
             .Words("Load case", loads.Select(load => load.Name))
             .Rounded("Mass m", Measure.Mass, loads.Select(load => (double?)load.Mass.Kilograms))
             .Rounded("Front axle to centre of gravity a", Measure.Travel,
                 loads.Select(load => (double?)load.FrontAxleToCentreOfGravity.Meters))
             .Rounded("Centre of gravity to rear axle b", Measure.Travel,
-                loads.Select(load => (double?)(vehicle.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
+                loads.Select(load => (double?)(car.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
             .Rounded("Height of the centre of gravity h", Measure.Travel, loads.Select(load => (double?)load.CentreOfGravityHeight.Meters))
             .Build().Frame;
-    }
+    });
 
     /// <summary>The brakes of both axles as the force they give for a pressure.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each axle; the last column is the braking force of both wheels for 10 bar above the threshold.</returns>
-    public static DataFrame Brakes(Vehicle vehicle, UnitSystem? units = null)
+    public static DataFrame Brakes(Vehicle vehicle, UnitSystem? units = null) => OverRanges(vehicle, car =>
     {
         const double tenBar = 1e6;
         (Brake Brake, double RadiusMetres)[] axles =
         [
-            (vehicle.Brakes.Front, vehicle.Tyres.Front.LoadedRadius.Meters),
-            (vehicle.Brakes.Rear, vehicle.Tyres.Rear.LoadedRadius.Meters),
+            (car.Brakes.Front, car.Tyres.Front.LoadedRadius.Meters),
+            (car.Brakes.Rear, car.Tyres.Rear.LoadedRadius.Meters),
         ];
         string step = Measure.LinePressure.Text(tenBar, units ?? Display.Units).Replace('\u00a0', ' ');
         return new TableBuilder(units)
@@ -46,17 +46,18 @@ public static class BalanceTables
             .Rounded($"Braking force per {step}", Measure.ControlForce,
                 axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
             .Build().Frame;
-    }
+    });
 
     /// <summary>Axle loads and ideal braking forces at a series of decelerations.</summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="brakingRates">Decelerations [–]; not negative.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each rate.</returns>
-    public static DataFrame AxleLoads(BalanceModel model, IReadOnlyList<double> brakingRates, UnitSystem? units = null)
+    public static DataFrame AxleLoads(BalanceModel model, IReadOnlyList<double> brakingRates, UnitSystem? units = null) =>
+        OverRanges(model, of =>
     {
-        PerAxle<Force>[] loads = [.. brakingRates.Select(model.NormalReactions)];
-        PerAxle<Force>[] ideal = [.. brakingRates.Select(model.IdealForces)];
+        PerAxle<Force>[] loads = [.. brakingRates.Select(of.NormalReactions)];
+        PerAxle<Force>[] ideal = [.. brakingRates.Select(of.IdealForces)];
         return new TableBuilder(units)
             .Rounded("Deceleration z", Measure.InG, brakingRates.Select(rate => (double?)rate))
             .Rounded("Front load N₁", Measure.BrakeForce, loads.Select(load => (double?)load.Front.Newtons))
@@ -65,16 +66,17 @@ public static class BalanceTables
             .Rounded("Ideal rear force T₂", Measure.BrakeForce, ideal.Select(force => (double?)force.Rear.Newtons))
             .Rounded("Ideal rear share", Measure.Percent, ideal.Select(force => Share(force)))
             .Build().Frame;
-    }
+    });
 
     /// <summary>The first lock-up on a series of surfaces.</summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="adhesions">Adhesions [–]; above 0, at most 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each surface; empty cells where no axle locks up to the highest pressure.</returns>
-    public static DataFrame LockUps(BalanceModel model, IReadOnlyList<double> adhesions, UnitSystem? units = null)
+    public static DataFrame LockUps(BalanceModel model, IReadOnlyList<double> adhesions, UnitSystem? units = null) =>
+        OverRanges(model, of =>
     {
-        LockUp?[] lockUps = [.. adhesions.Select(model.FirstLockUp)];
+        LockUp?[] lockUps = [.. adhesions.Select(of.FirstLockUp)];
         return new TableBuilder(units)
             .Rounded("Adhesion k", Measure.Number, adhesions.Select(adhesion => (double?)adhesion))
             .Words("Locks first", lockUps.Select(First))
@@ -85,7 +87,7 @@ public static class BalanceTables
             .Rounded("Utilised at the rear f₂", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Rear))
             .Rounded("Efficiency", Measure.Percent, lockUps.Select(lockUp => lockUp?.Efficiency))
             .Build().Frame;
-    }
+    });
 
     /// <summary>Two set-ups side by side: on each surface, in each load case, which axle locks first and what it costs.</summary>
     /// <param name="before">The car as it is.</param>
@@ -134,6 +136,20 @@ public static class BalanceTables
 
     private static string First(LockUp? lockUp) =>
         lockUp is null ? "neither" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" };
+
+    /// <summary>A table of a model, each cell with its band where the car's file gives ranges.</summary>
+    internal static DataFrame OverRanges(BalanceModel model, Func<BalanceModel, DataFrame> table) => OverRanges(model.Vehicle, car => table(
+        ReferenceEquals(car, model.Vehicle) ? model : new BalanceModel(car, car.LoadCase(model.LoadCase.Name), model.Speed)));
+
+    private static DataFrame OverRanges(Vehicle vehicle, Func<Vehicle, DataFrame> table)
+    {
+        Banded<DataFrame> all = Banded.Of(vehicle, table);
+        bool IsLike(DataFrame other) => other.Rows.Count == all.Middle.Rows.Count;
+        all = all with { Drawn = [.. all.Drawn.Where(IsLike)], OfClass = [.. all.OfClass.Where(IsLike)] };
+        return !all.HasBand ? all.Middle : new BandedFrame(all.Middle.Columns.Select((column, c) => new StringDataFrameColumn(column.Name,
+            Enumerable.Range(0, (int)column.Length).Select(row => all.Text(of => FigureTable.Text(of.Columns[c][row]))))),
+            BandText.LegendOf(vehicle));
+    }
 
     private static double? Share(PerAxle<Force> force) =>
         force.Front.Newtons + force.Rear.Newtons is > 0 and var sum ? force.Rear.Newtons / sum : null;

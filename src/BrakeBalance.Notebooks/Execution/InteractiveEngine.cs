@@ -40,7 +40,6 @@ internal sealed class InteractiveEngine : ICellEngine
         GC.Collect(0);
     }
 
-    /// <inheritdoc/>
     public Task<CellRun> RunAsync(string code, CancellationToken cancellation) =>
         SetupScript.RunAsync(code, _folder, piece => SubmitAsync(piece, cancellation));
 
@@ -70,7 +69,6 @@ internal sealed class InteractiveEngine : ICellEngine
             .ReplaceLineEndings("\n");
     }
 
-    /// <inheritdoc/>
     public ValueTask DisposeAsync()
     {
         _kernel.Dispose();

@@ -23,7 +23,6 @@ internal sealed class ScriptEngine(string folder) : ICellEngine
     private ScriptState<object>? _state;
     private int _submission;
 
-    /// <inheritdoc/>
     public async Task<CellRun> RunAsync(string code, CancellationToken cancellation)
     {
         await OneAtATime.WaitAsync(cancellation).ConfigureAwait(false);
@@ -40,7 +39,6 @@ internal sealed class ScriptEngine(string folder) : ICellEngine
         }
     }
 
-    /// <inheritdoc/>
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     private static IEnumerable<string> FrameworkAssemblies()

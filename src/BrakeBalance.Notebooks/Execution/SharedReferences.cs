@@ -24,7 +24,6 @@ internal sealed class SharedReferences : MetadataReferenceResolver
     /// <summary>That of all engines in this working directory, from which paths count; null before the first has run something.</summary>
     public static SharedReferences? Known => ByFolder.GetValueOrDefault(Directory.GetCurrentDirectory());
 
-    /// <inheritdoc/>
     public override bool ResolveMissingAssemblies => _inner.ResolveMissingAssemblies;
 
     /// <summary>What an engine begins with: the references of the first.</summary>
@@ -38,18 +37,14 @@ internal sealed class SharedReferences : MetadataReferenceResolver
     public static SharedReferences Around(MetadataReferenceResolver own) =>
         own as SharedReferences ?? ByFolder.GetOrAdd(Directory.GetCurrentDirectory(), _ => new SharedReferences(own));
 
-    /// <inheritdoc/>
     public override ImmutableArray<PortableExecutableReference> ResolveReference(
         string reference, string? baseFilePath, MetadataReferenceProperties properties) =>
         _named.GetOrAdd((reference, baseFilePath, properties), _ => _inner.ResolveReference(reference, baseFilePath, properties));
 
-    /// <inheritdoc/>
     public override PortableExecutableReference? ResolveMissingAssembly(MetadataReference definition, AssemblyIdentity referenceIdentity) =>
         _missing.GetOrAdd(referenceIdentity, _ => _inner.ResolveMissingAssembly(definition, referenceIdentity));
 
-    /// <inheritdoc/>
     public override bool Equals(object? other) => ReferenceEquals(this, other);
 
-    /// <inheritdoc/>
     public override int GetHashCode() => 1;
 }

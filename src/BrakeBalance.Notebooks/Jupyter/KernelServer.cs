@@ -60,7 +60,6 @@ internal sealed class KernelServer : IDisposable
         await Task.WhenAll(beside).ConfigureAwait(false);
     }
 
-    /// <inheritdoc/>
     public void Dispose()
     {
         foreach (NetMQSocket socket in _sockets)

@@ -8,7 +8,6 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>Formulas inside a paragraph: one dollar sign for a formula in the line, two for one on its own line.</summary>
 internal sealed class FormulaInlineRenderer(Report report) : HtmlObjectRenderer<MathInline>
 {
-    /// <inheritdoc/>
     protected override void Write(HtmlRenderer renderer, MathInline formula)
     {
         bool display = formula.DelimiterCount == 2;
@@ -20,7 +19,6 @@ internal sealed class FormulaInlineRenderer(Report report) : HtmlObjectRenderer<
 /// <summary>Formulas that are a block of their own.</summary>
 internal sealed class FormulaBlockRenderer(Report report) : HtmlObjectRenderer<MathBlock>
 {
-    /// <inheritdoc/>
     protected override void Write(HtmlRenderer renderer, MathBlock formula)
     {
         renderer.EnsureLine();

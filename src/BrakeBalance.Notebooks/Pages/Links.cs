@@ -56,7 +56,6 @@ internal static class Links
 /// <summary>Writes a link's text without the link, for the table of contents.</summary>
 internal sealed class LinkTextRenderer : HtmlObjectRenderer<LinkInline>
 {
-    /// <inheritdoc/>
     protected override void Write(HtmlRenderer renderer, LinkInline link)
     {
         if (!link.IsImage)

@@ -65,7 +65,6 @@ internal sealed class NoticeRenderer : HtmlObjectRenderer<QuoteBlock>
 {
     private readonly QuoteBlockRenderer inner = new();
 
-    /// <inheritdoc/>
     protected override void Write(HtmlRenderer renderer, QuoteBlock quote)
     {
         if (Notices.ClassOf(quote) is not { } name)

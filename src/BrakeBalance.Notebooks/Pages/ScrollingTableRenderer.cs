@@ -9,7 +9,6 @@ internal sealed class ScrollingTableRenderer : HtmlObjectRenderer<Table>
 {
     private readonly HtmlTableRenderer inner = new();
 
-    /// <inheritdoc/>
     protected override void Write(HtmlRenderer renderer, Table table)
     {
         renderer.EnsureLine();

@@ -139,7 +139,6 @@ internal sealed class Chromium(IBrowser browser, string profile, Process? guard)
         }).ConfigureAwait(false);
     }
 
-    /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
         await _browser.DisposeAsync().ConfigureAwait(false);

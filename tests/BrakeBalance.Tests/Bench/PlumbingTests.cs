@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Bench;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Tests.Hydraulics;
 using FsCheck.Xunit;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Tests.Hydraulics;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Published;

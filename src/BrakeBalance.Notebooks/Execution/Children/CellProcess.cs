@@ -138,7 +138,6 @@ internal sealed class CellProcess : IAsyncDisposable
         await _reading.ConfigureAwait(false);
     }
 
-    /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
         await EndAsync("it is no longer needed").ConfigureAwait(false);

@@ -27,7 +27,6 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
         }
     }
 
-    /// <inheritdoc/>
     /// <remarks>
     /// What another notebook does, or left running, may end the process under this one. So a notebook whose process was not its own
     /// is run again in a fresh one, alone, and only what happens there is its own doing.
@@ -66,7 +65,6 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
         }
     }
 
-    /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
         if (_seat is { } seat && !_running)

@@ -43,7 +43,6 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
         return engine;
     }
 
-    /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
         foreach (CellProcess process in _processes)

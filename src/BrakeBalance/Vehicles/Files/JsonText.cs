@@ -105,7 +105,6 @@ internal sealed partial class JsonText
         _edits.Add((at, at, count == 0 ? json : ", " + json));
     }
 
-    /// <inheritdoc/>
     public override string ToString()
     {
         using var made = new MemoryStream();
