@@ -1,5 +1,4 @@
 using System.Text.Json;
-using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;

@@ -44,7 +44,7 @@ public class StarterCommandTests
         using var folder = new TemporaryFolder();
         string text = (await Shell.RunAsync([.. command, "--units", units])).Output;
         string[] below = [.. text.Split('\n').SkipWhile(line => line.StartsWith("//", StringComparison.Ordinal) || line.StartsWith('#'))];
-        Assert.Empty(below.Where(line => System.Text.RegularExpressions.Regex.IsMatch(line, others)));
+        Assert.DoesNotContain(below, line => System.Text.RegularExpressions.Regex.IsMatch(line, others));
         if (command[0] == "starter")
         {
             File.WriteAllText(folder.File("car.json"), text);

@@ -23,7 +23,7 @@
   // Fitting logs takes long, and most changed values ask for it anew: the first worker stays free for what is typed.
   const heavy = () => Object.keys(car().logs).length > 0 && slow || quick;
   // The answer is worked out beside the picture where the other worker has nothing else to do.
-  const beside = () => slow?.freeFor("car") ? slow : heavy();
+  const beside = name => slow?.freeFor(name) ? slow : heavy();
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
   const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] });
@@ -65,7 +65,7 @@
   const stateNow = () => JSON.stringify({ ...asked(), width: 0, height: 0 });
   const answer = async () => {
     const mine = ++state.seen, now = stateNow();
-    const reply = now === told.now ? told.reply : heard(await working(beside().ask("car", { do: "car", ...asked() })));
+    const reply = now === told.now ? told.reply : heard(await working(beside("car").ask("car", { do: "car", ...asked() })));
     if (!reply || mine !== state.seen) return;
     told = { now, reply };
     tell(reply);
@@ -818,7 +818,7 @@
       const began = performance.now(), near = limit && (limit * (0.7 + 0.25 * i / WARMING)).toFixed(3) + unit;
       const set = [limit ? [path, near] : ["name", "warm " + i]];
       await Promise.all([quick.ask("warm", { do: "figure", name, ...asked(), logs, set, slides }),
-        beside().ask("car", { do: "car", ...asked(), logs, set, slides })]);
+        beside("exercise").ask("exercise", { do: "car", ...asked(), logs, set, slides })]);
       latest += performance.now() - began;
       if (i % 16 > 0) continue;
       if (latest > 0.95 * before) return;

@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using BrakeBalance.Answers;
 
 namespace BrakeBalance.Vehicles.Files;
 
