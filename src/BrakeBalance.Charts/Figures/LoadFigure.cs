@@ -21,6 +21,7 @@ public static partial class BalanceFigures
             : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g "
                 + $"with a braking efficiency of {Measure.Percent.Text(lockUp.Efficiency, figure.Units)}"));
         figure
+            .KeyWhereCrowded()
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
                 $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. "
