@@ -90,13 +90,11 @@ internal sealed class FigureLayout
         return [.. lines.Select((all, i) => i % 2 == 0 ? all : (IReadOnlyList<string>)[.. Enumerable.Repeat("", upper), .. all])];
     }
 
-    /// <summary>The figure.</summary>
     public Figure Figure { get; }
 
     /// <summary>The size it is laid out for.</summary>
     public FigureSize Size { get; }
 
-    /// <summary>The plot area.</summary>
     public Box Plot { get; }
 
     /// <summary>Ends and tick step of the axes, in display units.</summary>
