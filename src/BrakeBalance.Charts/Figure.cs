@@ -68,6 +68,9 @@ public sealed record Figure : IHtmlOutput
     /// <summary>Whether a length is drawn alike along both axes, as on a plan; one of the axes then reaches farther than asked.</summary>
     public bool IsToScale { get; init; }
 
+    /// <summary>Whether a label that finds no clean place stands in the key below the plot.</summary>
+    public bool IsKeyedWhereCrowded { get; init; }
+
     /// <summary>How bars share a category.</summary>
     public BarMode BarMode { get; init; }
 

@@ -43,7 +43,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     private Axis? _y;
     private FigureTable? _table;
     private BarMode _bars;
-    private bool _toScale;
+    private bool _toScale, _keyed;
 
     /// <summary>The system of units of the figure.</summary>
     public UnitSystem Units { get; } = units ?? Display.Units;
@@ -257,6 +257,13 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
         return this;
     }
 
+    /// <summary>Lets labels that find no clean place stand in the key below the plot.</summary>
+    public FigureBuilder KeyWhereCrowded()
+    {
+        _keyed = true;
+        return this;
+    }
+
     /// <summary>Sets how bars share a category.</summary>
     /// <param name="mode">Side by side or stacked.</param>
     public FigureBuilder BarsAre(BarMode mode)
@@ -354,6 +361,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
             Units = Units,
             BarMode = _bars,
             IsToScale = _toScale,
+            IsKeyedWhereCrowded = _keyed,
             Table = _table ?? AutomaticTable.Of(_x!, _y!, _layers, Units),
         };
     }

@@ -90,13 +90,11 @@ internal sealed class FigureLayout
         return [.. lines.Select((all, i) => i % 2 == 0 ? all : (IReadOnlyList<string>)[.. Enumerable.Repeat("", upper), .. all])];
     }
 
-    /// <summary>The figure.</summary>
     public Figure Figure { get; }
 
     /// <summary>The size it is laid out for.</summary>
     public FigureSize Size { get; }
 
-    /// <summary>The plot area.</summary>
     public Box Plot { get; }
 
     /// <summary>Ends and tick step of the axes, in display units.</summary>
@@ -172,23 +170,36 @@ internal sealed class FigureLayout
             keyed.UnionWith(labels.Index()
                 .Where(label => label.Item is null && !requests[label.Index].MayBeLeftOut)
                 .Select(label => (requests[label.Index].Owner, requests[label.Index].Part)));
-            if (keyed.Count == count)
+            if (keyed.Count > count)
             {
-                layout.Labels = [.. labels.Zip(requests).Where(pair => pair.First is not null)
-                    .Select(pair => Joined(pair.First!, pair.Second))];
+                continue;
+            }
+
+            layout.Labels = [.. labels.Zip(requests).Where(pair => pair.First is not null)
+                .Select(pair => Joined(pair.First!, pair.Second, figure.IsKeyedWhereCrowded ? placer : null))];
+            if (!figure.IsKeyedWhereCrowded || Crowded(layout.Labels, requests) is not { } crowded)
+            {
                 return layout;
             }
+
+            keyed.Add((crowded.Owner, 0));
         }
     }
+
+    private static PlacedLabel? Crowded(IReadOnlyList<PlacedLabel> labels, IReadOnlyList<LabelRequest> requests) => labels
+        .Where(label => !requests.First(request => request.Owner == label.Owner).MayBeLeftOut && (label.Clutter >= PlacedLabel.Crowded
+            || (label.Leader is var (from, to) && labels.Any(other => other != label && Geometry.Clip(from, to, other.Box) is not null))))
+        .MaxBy(label => label.Clutter);
 
     /// <summary>A size without the height that a figure drawn to scale cannot use.</summary>
     public static FigureSize Fitting(Figure figure, FigureSize size) =>
         figure.IsToScale ? size with { Height = Math.Round(size.Height - new FigureLayout(figure, size, [], 0)._spare) } : size;
 
     /// <summary>A label with the line to its mark, where it had to go so far from it that one is needed.</summary>
-    private static PlacedLabel Joined(PlacedLabel label, LabelRequest request) =>
-        request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to)
-            && Geometry.Distance(from, to) > PlacedLabel.Reach ? label with { Leader = (from, to) } : label;
+    private static PlacedLabel Joined(PlacedLabel label, LabelRequest request, LabelPlacer? placer) =>
+        request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to) && Geometry.Distance(from, to) is var away
+            && (away > PlacedLabel.Reach || (away > PlacedLabel.Beside && placer?.IsNearerAnother(label.Owner, label.Box, away) == true))
+            ? label with { Leader = (from, to) } : label;
 
     /// <summary>Whether a point is in the plot, and so is drawn.</summary>
     public bool IsShown(Dot dot) => Plot.Grown(0.5).Contains(dot);

@@ -82,8 +82,16 @@ internal sealed class LabelPlacer(Box plot, double fontSize)
             }
         }
 
-        return best is null ? null : new PlacedLabel(request.Owner, best.Lines, request.Tone, request.Bold, best.Box);
+        return best is null ? null : new PlacedLabel(request.Owner, best.Lines, request.Tone, request.Bold, best.Box)
+        {
+            Clutter = best.Clutter ?? 0,
+        };
     }
+
+    /// <summary>Whether a line other than its own lies nearer to a box than that does.</summary>
+    public bool IsNearerAnother(int owner, Box box, double own) => _segments.Exists(segment => segment.Owner != owner
+        && segment.Meets(box.Grown(own)) && Geometry.Between(box, [(segment.A, segment.B)]) is var (from, to)
+        && Geometry.Distance(from, to) < own);
 
     private static bool Covers(Box grown, PlacedLabel?[] placed)
     {

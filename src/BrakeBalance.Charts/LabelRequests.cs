@@ -67,7 +67,7 @@ internal static class LabelRequests
                 case MapLayer map:
                     requests.AddRange(OfMap(layout, owner, map));
                     break;
-                case NoteLayer note:
+                case NoteLayer note when note.LabelText.Length > 0:
                     Dot at = layout.At(note.X, note.Y);
                     requests.Add(Request(owner, note, 1, (w, h) => Around(at, w, h, 0)) with { Mark = [(at, at)] });
                     break;

@@ -11,7 +11,6 @@ internal sealed record LabelRequest
     /// <summary>Which part of the layer it names: the class of a map; 0 for other layers.</summary>
     public int Part { get; init; }
 
-    /// <summary>The text.</summary>
     public required string Text { get; init; }
 
     /// <summary>Whether the figure is complete without it, so that it need not stand in the key when there is no room.</summary>
@@ -49,6 +48,15 @@ internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone 
 {
     /// <summary>The farthest that a label stands from its mark without a line that joins them, in layout units.</summary>
     public const double Reach = 20;
+
+    /// <summary>From where on a label beside its mark, but nearer to another, is joined to it all the same.</summary>
+    public const double Beside = 7;
+
+    /// <summary>From where on <see cref="Clutter"/> is no place for a label that may stand in the key.</summary>
+    public const double Crowded = 5;
+
+    /// <summary>What it costs that it covers or confuses other marks.</summary>
+    public double Clutter { get; init; }
 
     /// <summary>The line from its edge to its mark; null where it stands beside it.</summary>
     public (Dot From, Dot To)? Leader { get; init; }

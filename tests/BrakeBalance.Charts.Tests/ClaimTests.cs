@@ -174,10 +174,44 @@ public class ClaimTests
             steps += free.Length > 0 && free.Length < map.Points.Count ? 1 : 0;
             double[] limits = [.. map.Points.Where(point => !map.AnyKnee(point)).Select(point => point.SafeKnee?.Pascals ?? 0)];
             Assert.All(figure.Layers.OfType<LineLayer>().SelectMany(line => line.Y), knee => Assert.Contains(knee, limits));
+            double[] sideways = [.. free.Select(point => point.Course.LateralAcceleration.StandardGravity)];
+            foreach (RegionLayer region in figure.Layers.OfType<RegionLayer>())
+            {
+                bool any = region.Name == "any knee";
+                Assert.All(map.Points.Select(point => point.Course.LateralAcceleration.StandardGravity)
+                    .Where(at => at >= region.X.Min() && at <= region.X.Max()), at => Assert.Equal(any, sideways.Contains(at)));
+            }
+
             Assert.Equal(free.Length > 0 && limits.Length > 0, figure.LongDescription.Contains("any knee does:", StringComparison.Ordinal));
         }
 
         Assert.True(steps > 0);
+    }
+
+    [Fact]
+    public void Each_bend_is_drawn_as_the_title_says_also_a_lone_one_at_the_end()
+    {
+        BendMap map = TrailBraking.Map(Bare, Bare.LoadCases[0], CarStudy.Dry, CarStudy.From);
+        BendPoint[] points = [.. map.Points.Select((point, i) => point with
+        {
+            Course = point.Course with
+            {
+                FirstAxle = point.Course.FirstAxle! with { Axle = i % 5 == 3 || i == map.Points.Count - 1 ? Axle.Rear : Axle.Front },
+            },
+        })];
+        Assert.False(points[^2].RearLetsGo);
+        Figure figure = BendFigures.Braking(map with { Points = points }, UnitSystem.Si);
+        LineLayer[] lines = [.. figure.Layers.OfType<LineLayer>().Where(line => line.Name.Contains("lets go", StringComparison.Ordinal))];
+        foreach (BendPoint point in points)
+        {
+            double at = point.Course.LateralAcceleration.StandardGravity;
+            LineLayer line = Assert.Single(lines, one => one.X[0] <= at && at <= one.X[^1]);
+            Assert.Equal(point.RearLetsGo, line.Name.StartsWith("rear", StringComparison.Ordinal));
+            Assert.True(line.X.Count > 1);
+        }
+
+        Assert.Equal(["front lets go: runs wide", "rear lets go: spins"], lines.Select(line => line.LabelText)
+            .Where(label => label.Length > 0).Order(StringComparer.Ordinal));
     }
 
     [Fact]

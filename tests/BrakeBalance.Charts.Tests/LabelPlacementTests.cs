@@ -89,6 +89,40 @@ public class LabelPlacementTests
             && Math.Abs(ax.GetValue<double>()) + Math.Abs(note["ay"]!.GetValue<double>()) > 1));
     }
 
+    [Fact]
+    public void Where_two_loads_crowd_a_picture_the_key_has_what_would_cover_a_point_or_be_cut_and_the_caption_says_what_is_drawn()
+    {
+        int keyed = 0;
+        foreach (Vehicle car in Cars.Starters)
+        {
+            LoadCase light = car.LoadCases[0];
+            LoadCase laden = light with { Name = "two up, luggage in front", Mass = 1.16 * light.Mass };
+            Figure figure = BalanceFigures.LoadCases(new(car, light), new(car, laden), units: UnitSystem.Us);
+            int installed = figure.Layers.OfType<LineLayer>().Count(line => line.Name.StartsWith("installed", StringComparison.Ordinal));
+            Assert.Contains(installed == 2 ? "through the valve that feels it the installed line." : "the installed line stays.",
+                figure.Caption, StringComparison.Ordinal);
+            foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.Phone, FigureSize.Phone with { Width = 400, Height = 268 } })
+            {
+                FigureLayout layout = FigureLayout.Of(figure, size);
+                keyed += layout.Keyed.Count;
+                PlacedLabel[] names = [.. layout.Labels.Where(label => layout.Figure.Layers[label.Owner] is not MarkerLayer
+                {
+                    PointLabels: not null
+                })];
+                Dot[] points = [.. figure.Layers.OfType<MarkerLayer>().SelectMany(mark => mark.X.Zip(mark.Y, layout.At))];
+                Assert.All(names, label =>
+                {
+                    Assert.DoesNotContain(points, label.Box.Contains);
+                    Assert.True(label.Leader is not var (from, to)
+                        || layout.Labels.All(other => other == label || Geometry.Clip(from, to, other.Box) is null),
+                        $"{car.Name} {size.Name}: {string.Join(' ', label.Lines)}");
+                });
+            }
+        }
+
+        Assert.True(keyed > 0);
+    }
+
     [Theory]
     [InlineData(0.5)]
     [InlineData(2.5)]

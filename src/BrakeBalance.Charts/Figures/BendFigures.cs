@@ -41,13 +41,12 @@ public static class BendFigures
             .Line(
                 "first wheel slides", sliding.Select(Sideways).ToArray(),
                     sliding.Select(point => point.Course.FirstWheel!.BrakingRate).ToArray(), Tone.Main, Dash.Dot, 2);
-        foreach (BendPoint[] run in Runs(lost, point => point.RearLetsGo))
+        Run[] runs = [.. Runs(lost, point => point.RearLetsGo, point => point.Course.FirstAxle!.BrakingRate)];
+        foreach (Run run in runs)
         {
-            bool rear = run[0].RearLetsGo;
             figure.Line(
-                rear ? "rear lets go: spins" : "front lets go: runs wide", run.Select(Sideways).ToArray(),
-                    run.Select(point => point.Course.FirstAxle!.BrakingRate).ToArray(),
-                rear ? Tone.Rear : Tone.Front, rear ? Dash.Dash : Dash.Solid, 3);
+                run.IsSo ? "rear lets go: spins" : "front lets go: runs wide", run.X, run.Y, run.IsSo ? Tone.Rear : Tone.Front,
+                run.IsSo ? Dash.Dash : Dash.Solid, 3, LabelOf(run, runs));
         }
 
         BendPoint[] listed = Listed(map);
@@ -84,9 +83,7 @@ public static class BendFigures
         double top = Math.Min(map.MaximumPressure.Pascals,
             Math.Ceiling(1.25 * Math.Max(Math.Max(most, present.Pascals), 10e5) / 10e5) * 10e5);
         double[] lateral = [.. map.Points.Select(Sideways)];
-        (BendPoint From, BendPoint To)[] limited = [.. Finding.Runs(map.Points, point => !map.AnyKnee(point))];
-        (BendPoint From, BendPoint To)[] free = [.. Finding.Runs(map.Points, map.AnyKnee)];
-        bool always = limited.Length == 0;
+        bool always = map.Points.All(map.AnyKnee);
         string set = $"present knee of {SettingWords.Knee(present, figure.Units)}";
         string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
             ? always ? "At any knee the front axle lets go first, in every bend" : $"The {set} keeps the front first in every bend"
@@ -95,10 +92,10 @@ public static class BendFigures
         string everywhere = map.SafeKneeEverywhere is { } knee
             ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
             : $"At {Spans(map, point => point.SafeKnee is null)} g sideways no knee does.";
-        string steps = always || free.Length == 0 ? ""
+        string steps = always || !map.Points.Any(map.AnyKnee) ? ""
             : $" At {Spans(map, map.AnyKnee)} g any knee does: "
                 + "the front lets go first even with no valve holding back.";
-        string straight = steps.Length > 0 && limited[0].From == map.Points[0]
+        string straight = steps.Length > 0 && !map.AnyKnee(map.Points[0])
             ? " Straight on both wheels of an axle lock at once, in a bend the inner one first." : "";
         figure
             .Title(title)
@@ -112,23 +109,21 @@ public static class BendFigures
             .Y("Knee", "p", Measure.LinePressure, 0, top);
         if (!always && map.Points.Count > 1)
         {
-            // A knee above the pressure at which an axle is lost does nothing: the limit ends in a step, here at the next bend.
-            List<BendPoint> all = [.. map.Points];
-            foreach ((int i, (BendPoint from, BendPoint to)) in limited.Index())
+            // A knee above the pressure at which an axle is lost does nothing: the limit ends in a step.
+            Run[] runs = [.. Runs(map.Points, map.AnyKnee, point => Math.Min(top, point.SafeKnee?.Pascals ?? 0), level: true)];
+            foreach (Run run in runs)
             {
-                (int first, int last) = (all.IndexOf(from), all.IndexOf(to));
-                (int before, int after) = (Math.Max(0, first - 1), Math.Min(all.Count, last + 2));
-                double[] across = [.. all[before..after].Select(Sideways)];
-                double[] knees = [.. Enumerable.Range(before, after - before)
-                    .Select(at => Math.Min(top, all[Math.Clamp(at, first, last)].SafeKnee?.Pascals ?? 0))];
-                figure.Region("rear lets go first: spins", [.. across, across[^1], across[0]], [.. knees, top, top], Tone.Rear,
-                    Hatch.Rising, i == 0 ? null : "");
-                figure.Line("highest knee with the front first", across, knees, Tone.Front, Dash.Solid, 3, i == 0 ? null : "");
-            }
-
-            foreach ((BendPoint from, BendPoint to) in free)
-            {
-                figure.Note("any knee", 0.5 * (Sideways(from) + Sideways(to)), 0.5 * (present.Pascals + top), Tone.Ideal);
+                double[] across = [.. run.X, run.X[^1], run.X[0]];
+                string? label = LabelOf(run, runs);
+                if (run.IsSo)
+                {
+                    figure.Region("any knee", across, [.. run.X.Select(_ => 0.0), top, top], Tone.Ideal, Hatch.None, label);
+                }
+                else
+                {
+                    figure.Region("rear lets go first: spins", across, [.. run.Y, top, top], Tone.Rear, Hatch.Rising, label);
+                    figure.Line("highest knee with the front first", run.X, run.Y, Tone.Front, Dash.Solid, 3, label);
+                }
             }
         }
 
@@ -180,17 +175,37 @@ public static class BendFigures
     private static string Wheel(BendPoint point) =>
         point.Course.FirstWheel is { } wheel ? $"{Name(wheel.Axle)} {(wheel.Side == BendSide.Inner ? "inner" : "outer")} wheel" : "none";
 
-    private static IEnumerable<BendPoint[]> Runs(IReadOnlyList<BendPoint> points, Func<BendPoint, bool> kind)
+    private static string? LabelOf(Run run, IEnumerable<Run> all) =>
+        all.Where(one => one.IsSo == run.IsSo).MaxBy(one => one.X[^1] - one.X[0]) == run ? null : "";
+
+    /// <summary>The bends of one kind in a row; between two kinds each reaches half way, level or along the line.</summary>
+    private static IEnumerable<Run> Runs(IReadOnlyList<BendPoint> points, Func<BendPoint, bool> kind, Func<BendPoint, double> value,
+        bool level = false)
     {
         int start = 0;
         for (int i = 1; i <= points.Count; i++)
         {
             if (i == points.Count || kind(points[i]) != kind(points[start]))
             {
-                // The line ends where the next one begins.
-                yield return [.. points.Take(Math.Min(i + 1, points.Count)).Skip(start)];
+                List<(double X, double Y)> path = [.. points.Take(i).Skip(start).Select(point => (Sideways(point), value(point)))];
+                if (start > 0)
+                {
+                    path.Insert(0, HalfWay(points[start], points[start - 1]));
+                }
+
+                if (i < points.Count)
+                {
+                    path.Add(HalfWay(points[i - 1], points[i]));
+                }
+
+                yield return new(kind(points[start]), [.. path.Select(at => at.X)], [.. path.Select(at => at.Y)]);
                 start = i;
             }
         }
+
+        (double X, double Y) HalfWay(BendPoint own, BendPoint other) =>
+            (0.5 * (Sideways(own) + Sideways(other)), level ? value(own) : 0.5 * (value(own) + value(other)));
     }
+
+    private sealed record Run(bool IsSo, double[] X, double[] Y);
 }

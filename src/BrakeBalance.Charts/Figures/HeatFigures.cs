@@ -81,6 +81,7 @@ public static class HeatFigures
         double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
         string fluid = Fluid(result, figure.Units);
         return figure
+            .KeyWhereCrowded()
             .Title($"{fluid}; {Hottest(result, figure.Units)}")
             .Describe(
                 $"{InBoth.Only(result.Cycle, figure.Units == UnitSystem.Us)}, then parked; {result.Car.Name}. "

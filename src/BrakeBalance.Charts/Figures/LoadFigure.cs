@@ -13,6 +13,7 @@ public static partial class BalanceFigures
     {
         var figure = new FigureBuilder(id, units, light.Vehicle);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded();
+        bool sensing = light.Vehicle.Hydraulics.SensesLoad || laden.Vehicle.Hydraulics.SensesLoad;
         BalanceModel[] both = [light, laden];
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
@@ -20,17 +21,18 @@ public static partial class BalanceFigures
             : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g "
                 + $"with a braking efficiency of {Measure.Percent.Text(lockUp.Efficiency, figure.Units)}"));
         figure
+            .KeyWhereCrowded()
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
                 $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. "
-                    + "The load moves the ideal curve, the valve stays.",
+                    + (sensing ? "The load moves the ideal curve, and through the valve that feels it the installed line."
+                        : "The load moves the ideal curve, the installed line stays."),
                 "The ideal curve of the heavier load case lies higher, because the rear axle carries more. "
                     + $"At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
         AddIdeal(figure, light, front, Tone.Ideal, $"ideal, {light.LoadCase.Name}");
         AddIdeal(figure, laden, front, Tone.Other, $"ideal, {laden.LoadCase.Name}", Dash.DashDot);
-        bool sensing = light.Vehicle.Hydraulics.SensesLoad || laden.Vehicle.Hydraulics.SensesLoad;
         AddInstalled(figure, light, front, sensing ? $"installed, {light.LoadCase.Name}" : "installed");
         if (sensing)
         {

@@ -37,13 +37,13 @@ public static class SettingFigures
             .Map(
                 "which axle locks first", grid.KneeMiddles, grid.SlopeMiddles, grid.Rows(Class),
                 new MapClass("front first in every case", Tone.Ideal),
-                new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
                 new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising),
+                new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
                 Beyond(setting));
         Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
-        int Class(SettingOutcome outcome) => !outcome.FrontFirstEverywhere ? outcome.RearFirstShare <= 0.1 ? 1 : 2
+        int Class(SettingOutcome outcome) => !outcome.FrontFirstEverywhere ? outcome.RearFirstShare <= 0.1 ? 2 : 1
             : IsBeyond(outcome, setting) ? 3 : 0;
     }
 

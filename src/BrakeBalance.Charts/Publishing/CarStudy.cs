@@ -62,7 +62,6 @@ internal sealed class CarStudy
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }
 
-    /// <summary>The car.</summary>
     public Vehicle Car { get; }
 
     /// <summary>The car in the load case of figures of one.</summary>
@@ -101,7 +100,6 @@ internal sealed class CarStudy
     /// <summary>The car ready to stop on a dry road.</summary>
     public StopSetup Setup => _setup.Value;
 
-    /// <summary>An emergency stop.</summary>
     public StopResult Emergency => _emergency.Value;
 
     /// <summary>Stops with one axle locked, and with none.</summary>

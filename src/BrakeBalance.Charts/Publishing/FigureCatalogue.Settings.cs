@@ -36,8 +36,8 @@ public static partial class FigureCatalogue
                 X: BendPoint, Y: Passed,
                 Marks: [
                     ("front first in every case", "front wheels always first"),
-                    ("rear first in up to a tenth of the cases", "rear first now and then"),
-                    ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
+                    ("rear first in up to a tenth of the cases", "rear wheels first somewhere"),
+                    ("rear first in more cases", "rear wheels first somewhere"), ("safe limit", "safe limit"),
                     ("recommended setting", "recommended setting"),
                     .. BeyondLimit,
                 ]),

@@ -62,7 +62,7 @@ internal sealed record PlainText(
     {
         if (layer is MapLayer map)
         {
-            string[] labels = [.. map.Classes.Select(c => Words(c.Label) ?? "")];
+            string[] labels = [.. map.Classes.Select((c, i) => map.Cells.Any(row => row.Contains(i)) ? Words(c.Label) ?? "" : "")];
             int[] first = [.. labels.Select((one, i) => one.Length == 0 ? i : Array.IndexOf(labels, one))];
             return map with
             {
@@ -98,18 +98,21 @@ internal sealed record PlainText(
         }
     }
 
-    /// <summary>Takes the names from the middle of the lines where there are too many; first and last tell the rest.</summary>
+    /// <summary>Takes the names from the middle of the lines where there are too many, and single points whole; first and last tell the
+    /// rest.</summary>
     private static IReadOnlyList<Layer> FewNames(Layer[] layers)
     {
+        HashSet<Layer> nameless = [];
         int classes = layers.OfType<MapLayer>().Sum(map => map.Classes.Count(c => c.Label.Length > 0));
         int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0)
             .OrderBy(one => one.Item is ReferenceLayer).Select(one => one.Index)];
         for (int over = named.Length + classes - MostLabels, at = named.Length / 2; over > 0; over--, at = named.Length / 2)
         {
             layers[named[at]] = layers[named[at]] with { Label = "" };
+            nameless.Add(layers[named[at]]);
             named = [.. named.Where((_, i) => i != at)];
         }
 
-        return layers;
+        return [.. layers.Where(layer => !(layer is MarkerLayer { X.Count: 1 } && nameless.Contains(layer)))];
     }
 }

@@ -43,7 +43,6 @@ internal sealed class SvgWriter(double? fontSize = null)
         .Replace(">", "&gt;", StringComparison.Ordinal)
         .Replace("\"", "&quot;", StringComparison.Ordinal);
 
-    /// <summary>Opens an element.</summary>
     public SvgWriter Open(string name, params ReadOnlySpan<(string Name, object? Value)> attributes)
     {
         Tag(name, attributes, ">");

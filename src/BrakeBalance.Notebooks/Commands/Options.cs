@@ -13,10 +13,8 @@ internal static class Options
     public static Option<T> Of<T>(string name, string description, string? help, T usual) =>
         new(name) { Description = description, HelpName = help, DefaultValueFactory = _ => usual };
 
-    /// <summary>The option that asks for JSON.</summary>
     public static Option<bool> Json() => Of<bool>("--json", "Writes JSON for scripts; keys carry their unit");
 
-    /// <summary>The option that lists the keys of the JSON.</summary>
     public static Option<bool> Keys() => Of<bool>("--keys", "Lists the keys of the JSON and what each means, and does nothing else");
 
     /// <summary>The folder that a command writes into.</summary>

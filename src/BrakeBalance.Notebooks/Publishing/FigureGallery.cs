@@ -97,7 +97,6 @@ internal sealed partial class FigureGallery(string car, Theme theme)
         """)]
     private static partial Regex Item();
 
-    /// <summary>The page.</summary>
     public string Html()
     {
         string title = $"Figures of {car}";

@@ -46,7 +46,7 @@ public sealed record Checklist(string Title, string Before, ImmutableArray<strin
             "Firm push of about 450 N (100 lbf): not more than five seconds with a pump-fed booster, thirty with vacuum or none.",
             "Pedal neither sinks nor creeps; level of both reservoirs unchanged.",
             "Every joint looked at again under pressure by a second person, engine running, wheels chocked.",
-            "Engine off: assisted strokes counted and written down.",
+            "Engine off: any assisted strokes counted and written down.",
         ]);
 
     /// <summary>The first metres.</summary>
@@ -56,7 +56,7 @@ public sealed record Checklist(string Title, string Before, ImmutableArray<strin
         [
             "Standing: pedal high and firm; two seconds after release each wheel turns by hand as before.",
             "Walking pace: service brake, then parking brake, each alone.",
-            "Assist used up, engine off, walking pace: the car still stops for its weakest driver.",
+            "Engine off, any assist used up, walking pace: the car still stops for its weakest driver.",
             "One circuit open into a bottle, then the other: enough pedal is left each time.",
             "30 km/h (20 mph), then 50 km/h (30 mph): no pull, no noise, no warning light; discs and drums equally warm on both sides.",
             "Valve at its lowest rear pressure until the front has been seen to lock first. A car whose rear axle locks first spins.",

@@ -5,7 +5,6 @@ namespace BrakeBalance.Measurements;
 /// <summary>What a setting has to hold for.</summary>
 internal sealed record SettingQuestion
 {
-    /// <summary>The car.</summary>
     public required Vehicle Vehicle { get; init; }
 
     /// <summary>What test stops say of it; null to go by the file and <see cref="Spread"/>.</summary>

@@ -45,7 +45,6 @@ public sealed record ExerciseAnswer
     /// <summary>A quantity as the answer.</summary>
     /// <param name="quantity">The quantity.</param>
     /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
-    /// <returns>An answer.</returns>
     public static ExerciseAnswer Of(IQuantity quantity, params (string Name, IQuantity Value)[] mistakes)
     {
         double right = KnownQuantities.Si(quantity);
@@ -60,7 +59,6 @@ public sealed record ExerciseAnswer
     /// <summary>A fraction as the answer.</summary>
     /// <param name="fraction">The fraction [–].</param>
     /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
-    /// <returns>An answer.</returns>
     public static ExerciseAnswer Of(double fraction, params (string Name, double Value)[] mistakes) => new()
     {
         Fraction = fraction,

@@ -78,6 +78,8 @@ public partial class FigureCatalogueTests
 
             Assert.InRange(Names(plain), 0, PlainText.MostLabels);
             Assert.True(Names(plain) <= Math.Max(Names(figure), 1), entry.Name);
+            Assert.All(plain.Layers.OfType<MarkerLayer>().Where(_ => entry.Name == "safe-settings"),
+                mark => Assert.NotEmpty(mark.LabelText));
         }
 
         Assert.True(faults.Count == 0, string.Join('\n', faults));

@@ -10,7 +10,6 @@ internal sealed class FormulaException(string problem, string formula, int posit
     /// <summary>What is wrong, without the place.</summary>
     public string Problem { get; } = problem;
 
-    /// <summary>The whole formula.</summary>
     public string Formula { get; } = formula;
 
     /// <summary>Where in the formula, counted in characters from 0.</summary>

@@ -20,7 +20,6 @@ internal sealed class LatexParser(string source)
     /// <summary>A piece of MathML and how scripts attach to it.</summary>
     private readonly record struct Piece(string Xml, Placement Scripts = Placement.Beside);
 
-    /// <summary>Parses the whole formula.</summary>
     public string ParseFormula()
     {
         string xml = ParseList(() => reader.AtEnd);

@@ -2,7 +2,6 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench.Files;
 
-/// <summary>Names of the classes of hose.</summary>
 internal sealed class HoseClassNames : IWordTable
 {
     public static IReadOnlyList<string> Words { get; } = [.. HoseRating.All.Select(row => row.Class).Distinct()];

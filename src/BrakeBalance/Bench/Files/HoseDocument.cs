@@ -68,7 +68,6 @@ internal sealed class HoseDocument
     public Temperature? Hottest { get; set; }
 }
 
-/// <summary>An end of a hose as it is written.</summary>
 internal sealed class HoseEndDocument
 {
     [Field("The fitting in words", Required = true, Example = "-6 female swivel 37°, straight")]
@@ -110,7 +109,6 @@ internal sealed class RoutingDocument
     public IReadOnlyList<BendDocument>? Bends { get; set; }
 }
 
-/// <summary>A bend as it is written.</summary>
 internal sealed class BendDocument
 {
     [Field("Radius of the hose's centre line", Required = true, Low = "5 mm", High = "5 m", Example = "140 mm",
@@ -122,7 +120,6 @@ internal sealed class BendDocument
     public Angle? Turn { get; set; }
 }
 
-/// <summary>A clearance as it is written.</summary>
 internal sealed class ClearanceDocument
 {
     [Field("What the hose is kept away from", Required = true, Example = "exhaust manifold")]

@@ -30,7 +30,6 @@ internal sealed class PlumbingDocument
     public ReleaseDocument? Release { get; set; }
 }
 
-/// <summary>An oil as it is written.</summary>
 internal sealed class OilDocument
 {
     [Field("Density; 860 kg/m³ when left out", Low = "700 kg/m³", High = "1100 kg/m³", Example = "860 kg/m³",
@@ -46,7 +45,6 @@ internal sealed class OilDocument
     public KinematicViscosity? At100Celsius { get; set; }
 }
 
-/// <summary>A part of the plumbing as it is written.</summary>
 internal sealed class PlumbingPartDocument
 {
     [Field("Name of the part", Required = true, Example = "booster")]
@@ -65,7 +63,6 @@ internal sealed class PlumbingPartDocument
     public VolumeFlow? LossAt { get; set; }
 }
 
-/// <summary>A line of the plumbing as it is written.</summary>
 internal sealed class PlumbingLineDocument
 {
     [Field("Port it comes from, as part.port", Required = true, Example = "pump.outlet")]

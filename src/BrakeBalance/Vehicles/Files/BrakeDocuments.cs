@@ -29,7 +29,6 @@ internal abstract class BrakeDocument
     internal double? FrictionOfFile { get; set; }
 }
 
-/// <summary>A disc brake as it is written.</summary>
 internal sealed class DiscBrakeDocument : BrakeDocument
 {
     [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", ByClass = true,
@@ -55,7 +54,6 @@ internal sealed class DiscBrakeDocument : BrakeDocument
     public Length? PadOuterRadius { get; set; }
 }
 
-/// <summary>A drum brake as it is written.</summary>
 internal sealed class DrumBrakeDocument : BrakeDocument
 {
     [Field("Arrangement of the shoes", ByClass = true, Required = true, Example = "duo-servo",
@@ -150,7 +148,6 @@ internal sealed class DuoServoDocument
     public Angle? SecondaryEnd { get; set; }
 }
 
-/// <summary>A measured brake as it is written.</summary>
 internal sealed class MeasuredBrakeDocument : BrakeDocument
 {
     [Field(

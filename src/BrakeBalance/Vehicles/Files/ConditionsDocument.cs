@@ -47,7 +47,6 @@ internal sealed class ConditionsDocument
     public double? RearFirstChance { get; set; }
 }
 
-/// <summary>A state of the brakes as it is written.</summary>
 internal sealed class BrakeStateDocument
 {
     [Field("Name of the state, as it stands behind the word \"brakes\"", Required = true, Example = "hot in front")]

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>The pedal as it is written.</summary>
 internal sealed class PedalDocument
 {
     [Field("Pivot to pad over pivot to rod pin; or give geometry", Typical = "3.5 .. 6.5", Low = "1", High = "12", Example = "4.0",
@@ -69,7 +68,6 @@ internal sealed class PedalGeometryDocument
 [Kind("hydraulic", typeof(HydraulicBoosterDocument), "hydraulic booster fed by the steering pump")]
 internal abstract class AssistDocument;
 
-/// <summary>No assist as it is written.</summary>
 internal sealed class NoAssistDocument : AssistDocument;
 
 /// <summary>What both kinds of booster have, as it is written.</summary>
@@ -93,7 +91,6 @@ internal abstract class PoweredAssistDocument : AssistDocument
     public Force? ReturnSpring { get; set; }
 }
 
-/// <summary>A vacuum booster as it is written.</summary>
 internal sealed class VacuumBoosterDocument : PoweredAssistDocument
 {
     [Field("Vacuum at the booster, engine hot and idling in gear, as the gauge shows it without its sign", Typical = "14 inHg .. 21 inHg",
@@ -129,7 +126,6 @@ internal sealed class VacuumBoosterDocument : PoweredAssistDocument
     public Volume? ApplyChamber { get; set; }
 }
 
-/// <summary>A hydraulic booster as it is written.</summary>
 internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
 {
     [Field("Pressure at which the pump's relief valve opens", Typical = "70 bar .. 110 bar", Required = true, Low = "20 bar",
@@ -159,7 +155,6 @@ internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
     public AccumulatorDocument? Accumulator { get; set; }
 }
 
-/// <summary>An accumulator as it is written.</summary>
 internal sealed class AccumulatorDocument
 {
     [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³",
@@ -212,7 +207,6 @@ internal abstract class MasterCylinderDocument
     public Pressure? RearResidual { get; set; }
 }
 
-/// <summary>A tandem master cylinder as it is written.</summary>
 internal sealed class TandemCylinderDocument : MasterCylinderDocument
 {
     [Field("Bore; of the front circuit's chamber when rearBore is given", Typical = "19 mm .. 28.6 mm", Required = true, Low = "9 mm",
@@ -245,7 +239,6 @@ internal sealed class TandemCylinderDocument : MasterCylinderDocument
 /// <summary>Two master cylinders on a balance bar as they are written.</summary>
 internal sealed class TwinCylinderDocument : MasterCylinderDocument;
 
-/// <summary>A single master cylinder as it is written.</summary>
 internal sealed class SingleCylinderDocument : MasterCylinderDocument
 {
     [Field("Bore", Typical = "19 mm .. 25.4 mm", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in",

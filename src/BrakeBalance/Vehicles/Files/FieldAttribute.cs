@@ -69,7 +69,6 @@ internal sealed class KindAttribute(string name, Type document, string descripti
     /// <summary>The value of <c>type</c>.</summary>
     public string Name { get; } = name;
 
-    /// <summary>The document type.</summary>
     public Type Document { get; } = document;
 
     /// <summary>What that kind is.</summary>

@@ -23,10 +23,8 @@ internal sealed class HydraulicsDocument
 [Kind("balance bar", typeof(BalanceBarDocument), "two master cylinders on a balance bar")]
 internal abstract class SplitDocument;
 
-/// <summary>A tandem split as it is written.</summary>
 internal sealed class TandemDocument : SplitDocument;
 
-/// <summary>A balance bar as it is written.</summary>
 internal sealed class BalanceBarDocument : SplitDocument
 {
     [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
@@ -51,7 +49,6 @@ internal sealed class BalanceBarDocument : SplitDocument
 [Kind("metering", typeof(MeteringDocument), "metering valve")]
 public abstract class ValveDocument;
 
-/// <summary>A proportioning valve as it is written.</summary>
 internal sealed class ProportioningDocument : ValveDocument
 {
     [Field("Inlet pressure at which the outlet stops following one to one", ByClass = true, Typical = "200 psi .. 900 psi", Required = true,
@@ -115,7 +112,6 @@ internal sealed class LimitingDocument : ValveDocument
     public bool? BypassWhenFrontLost { get; set; }
 }
 
-/// <summary>A load-sensing valve as it is written.</summary>
 internal sealed class LoadSensingDocument : ValveDocument
 {
     [Field("Knee when the rear axle carries referenceLoad", Required = true, Low = "0 bar", High = "300 bar", Example = "30 bar",
@@ -151,7 +147,6 @@ internal sealed class LoadSensingDocument : ValveDocument
     public Pressure? Hysteresis { get; set; }
 }
 
-/// <summary>A metering valve as it is written.</summary>
 internal sealed class MeteringDocument : ValveDocument
 {
     [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",

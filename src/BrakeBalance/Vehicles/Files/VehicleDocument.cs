@@ -68,7 +68,6 @@ internal sealed class VehicleDocument
     public bool? Invented { get; set; }
 }
 
-/// <summary>A load case as it is written.</summary>
 internal sealed class LoadCaseDocument
 {
     [Field("Name of the load case", Required = true, Example = "driver only")]
@@ -106,7 +105,6 @@ internal sealed class LoadCaseDocument
     public Length? CentreOfGravityHeight { get; set; }
 }
 
-/// <summary>An axle as it is written.</summary>
 internal sealed class AxleDocument
 {
     [Field("Tyre of this axle", ByClass = true, Required = true)]
@@ -133,7 +131,6 @@ internal sealed class AxleDocument
     public HeatDocument? Heat { get; set; }
 }
 
-/// <summary>A tyre as it is written.</summary>
 internal sealed class TyreDocument
 {
     [Field("Distance from hub centre to road, car down", ByClass = true, Typical = "275 mm .. 385 mm", Required = true, Low = "150 mm",
@@ -189,7 +186,6 @@ internal sealed class AerodynamicsDocument
     public Density? AirDensity { get; set; }
 }
 
-/// <summary>Engine braking as it is written.</summary>
 internal sealed class EngineBrakingDocument
 {
     [Field("The driven axle", Required = true, Example = "rear",
