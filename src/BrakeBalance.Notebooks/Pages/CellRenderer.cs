@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 
@@ -20,7 +21,7 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
     /// <summary>Renders a cell; an empty text for a cell that shows nothing.</summary>
     public string Html(ExecutedCell cell) => cell switch
     {
-        ExecutedMarkdownCell markdown => prose.Render(markdown.Id, markdown.Source),
+        ExecutedMarkdownCell markdown => prose.Render(markdown.Id, InBoth.Only(markdown.Source, Display.Units == UnitSystem.Us)),
         ExecutedCodeCell code => Code(code),
         _ => throw new ArgumentException($"A cell of type {cell.GetType().Name} cannot be shown.", nameof(cell)),
     };
