@@ -90,7 +90,6 @@ internal sealed class FigureLayout
         return [.. lines.Select((all, i) => i % 2 == 0 ? all : (IReadOnlyList<string>)[.. Enumerable.Repeat("", upper), .. all])];
     }
 
-    /// <summary>The figure.</summary>
     public Figure Figure { get; }
 
     /// <summary>The size it is laid out for.</summary>

@@ -11,7 +11,6 @@ internal sealed record LabelRequest
     /// <summary>Which part of the layer it names: the class of a map; 0 for other layers.</summary>
     public int Part { get; init; }
 
-    /// <summary>The text.</summary>
     public required string Text { get; init; }
 
     /// <summary>Whether the figure is complete without it, so that it need not stand in the key when there is no room.</summary>

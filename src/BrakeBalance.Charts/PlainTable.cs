@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>A table in plain text.</summary>
 internal static class PlainTable
 {
     /// <summary>The table with columns padded to line up; numbers stand to the right.</summary>

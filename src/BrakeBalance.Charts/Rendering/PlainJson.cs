@@ -10,7 +10,6 @@ internal static class PlainJson
 {
     private static readonly JsonSerializerOptions Options = new() { Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
 
-    /// <summary>The text of a node.</summary>
     public static string Text(JsonNode? node) => node?.ToJsonString(Options) ?? "null";
 
     /// <summary>A number in its shortest form.</summary>

@@ -15,7 +15,6 @@ internal sealed record ClassPlan
     /// <summary>The lessons; all when empty.</summary>
     public IReadOnlyList<Lesson> Lessons { get; init; } = [];
 
-    /// <summary>The system of units.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Si;
 
     /// <summary>What a student's sheet is made with.</summary>

@@ -84,7 +84,6 @@ internal static class CompareCommand
         table.Write(console);
     }
 
-    /// <summary>A comparison as JSON.</summary>
     public static JsonObject Json(SetUpComparison comparison, SummaryUnits units)
     {
         JsonArray Of(IEnumerable<JsonNode?> values) => new([.. values]);

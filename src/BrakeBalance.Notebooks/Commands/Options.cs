@@ -16,10 +16,8 @@ internal static class Options
     /// <summary>The option that asks for JSON.</summary>
     public static Option<bool> Json() => Of<bool>("--json", "Writes JSON for scripts; keys carry their unit");
 
-    /// <summary>The option that lists the keys of the JSON.</summary>
     public static Option<bool> Keys() => Of<bool>("--keys", "Lists the keys of the JSON and what each means, and does nothing else");
 
-    /// <summary>The folder that a command writes into.</summary>
     public static Option<string> Folder(string usual) => Of("--output", "The folder to write into", "FOLDER", usual);
 
     /// <summary>The file of a command that can answer without it, or says itself that it is missing.</summary>

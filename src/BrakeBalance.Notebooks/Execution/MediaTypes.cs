@@ -6,7 +6,6 @@ internal static class MediaTypes
     /// <summary>An HTML fragment.</summary>
     public const string Html = "text/html";
 
-    /// <summary>Plain text.</summary>
     public const string Plain = "text/plain";
 
     /// <summary>Comma-separated values, offered beside a table.</summary>

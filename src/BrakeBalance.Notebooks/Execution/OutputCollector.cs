@@ -9,7 +9,6 @@ internal sealed class OutputCollector
     private readonly List<CellOutput> _outputs = [];
     private readonly StringBuilder _printed = new();
 
-    /// <summary>Adds printed text.</summary>
     public void Print(string text) => _printed.Append(text);
 
     /// <summary>Adds a value in its media types.</summary>

@@ -5,7 +5,6 @@ using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>Cells of one notebook as HTML.</summary>
 internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
 {
     /// <summary>The id of the part of a page that opens it.</summary>
@@ -26,7 +25,6 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
         _ => throw new ArgumentException($"A cell of type {cell.GetType().Name} cannot be shown.", nameof(cell)),
     };
 
-    /// <summary>The id of a code cell's element.</summary>
     public static string ElementId(ExecutedCell cell) => "cell-" + HtmlText.Slug(cell.Id);
 
     private string Code(ExecutedCodeCell cell)

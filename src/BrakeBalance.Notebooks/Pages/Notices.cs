@@ -28,7 +28,6 @@ internal static class Notices
             Split(quote, strong);
     }
 
-    /// <summary>Whether a block is a caution.</summary>
     public static bool IsCaution(Block block) => block is QuoteBlock quote && ClassOf(quote) == Caution;
 
     /// <summary>A caution as HTML: its first sentence is always seen, the rest on request and on paper.</summary>

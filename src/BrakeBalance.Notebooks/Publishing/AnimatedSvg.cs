@@ -17,7 +17,6 @@ internal sealed class AnimatedSvg(MovingDrawing moving, string name)
     private readonly Dictionary<string, string> _classes = [];
     private readonly string _name = name;
 
-    /// <summary>The drawing.</summary>
     public static string Of(MovingDrawing moving)
     {
         XElement[] pictures = [.. moving.Drawings.Select(XElement.Parse)];

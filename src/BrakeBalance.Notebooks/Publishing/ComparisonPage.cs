@@ -8,7 +8,6 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>Set-ups side by side: the answers in words and numbers, and their figures overlaid.</summary>
 internal static class ComparisonPage
 {
-    /// <summary>The page's file name.</summary>
     public const string FileName = "compare.html";
 
     /// <summary>The style of pages of set-ups and parts.</summary>

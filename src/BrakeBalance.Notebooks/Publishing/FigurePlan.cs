@@ -12,13 +12,10 @@ internal sealed record FigurePlan
     /// <summary>Names of the figures; all that the car has when empty.</summary>
     public IReadOnlyList<string> Figures { get; init; } = [];
 
-    /// <summary>The sizes.</summary>
     public IReadOnlyList<FigureSize> Sizes { get; init; } = [FigureSize.Column];
 
-    /// <summary>The systems of units.</summary>
     public IReadOnlyList<UnitSystem> Units { get; init; } = [UnitSystem.Si];
 
-    /// <summary>The themes.</summary>
     public IReadOnlyList<Theme> Themes { get; init; } = [Theme.Light];
 
     /// <summary>Whether words stay words that can be edited, in the reader's own fonts, and do not become outlines.</summary>

@@ -9,10 +9,8 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>The page of one's own car: the calculation assembly runs in it, so one file answers for any car without a network.</summary>
 internal static class LivePage
 {
-    /// <summary>The page's file name.</summary>
     public const string FileName = "your-car.html";
 
-    /// <summary>The page's title.</summary>
     public const string Title = "Your car";
 
     // Longer logs would make a page that no phone opens; it says then that they are not read.

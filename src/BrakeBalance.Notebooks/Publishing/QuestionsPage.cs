@@ -5,7 +5,6 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>The common questions with their answers for one car: the same that <c>measure questions</c> prints.</summary>
 internal static class QuestionsPage
 {
-    /// <summary>The page's file name.</summary>
     public const string FileName = "questions.html";
 
     private const string Style =

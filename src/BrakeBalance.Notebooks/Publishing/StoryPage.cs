@@ -7,10 +7,8 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <remarks>Every number in its text comes from the calculation assembly, in the page too.</remarks>
 internal static class StoryPage
 {
-    /// <summary>The page's file name.</summary>
     public const string FileName = "what-the-knee-does.html";
 
-    /// <summary>The page's title.</summary>
     public const string Title = "What the knee does";
 
     private const string Summary =

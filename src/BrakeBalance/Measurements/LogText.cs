@@ -10,7 +10,6 @@ internal static class LogText
     /// <summary>Opens a file: UTF-8 or UTF-16 by its mark or its bytes, Latin-1 where the bytes are no UTF-8.</summary>
     public static TextReader Open(string path) => new StringReader(Decode(File.ReadAllBytes(path)));
 
-    /// <summary>The text of bytes.</summary>
     public static string Decode(byte[] bytes)
     {
         int even = 0, odd = 0, looked = Math.Min(bytes.Length, 4096);

@@ -124,6 +124,7 @@ public sealed record ExerciseAnswer
             "∆°C" => "°C",
             "∆°F" => "°F",
             "hp(I)" => "hp",
+            "ft·lb" => "ft·lbf",
             var text => text,
         };
 

@@ -135,7 +135,7 @@ public partial class NotebookPagesTests(BrowserFixture browser) : IClassFixture<
         Assert.DoesNotContain("Arg_", refused, StringComparison.Ordinal);
         Assert.EndsWith("The figure still shows the car of this page.", refused, StringComparison.Ordinal);
         Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(Said));
-        foreach ((string code, string student) in new[] { ("ABCDEFGH", ""), ("ABCDEFGH", "seven"), ("ABCDEFGH", "1.5"), (" ", "7") })
+        foreach ((string code, string student) in new[] { ("ABCDEFGH", ""), ("ABCDEFGH", "10000"), ("ABCDEFGH", "1.5"), (" ", "7") })
         {
             await Ask(code, student);
             string lacking = await page.Page.EvaluateExpressionAsync<string>(Verdict);

@@ -132,7 +132,7 @@ public class ExerciseTests
 
     [Theory]
     [InlineData(UnitSystem.Si, @"\b(lbf|psi|in|lb|hp|mph|ft)\b|°F")]
-    [InlineData(UnitSystem.Us, @"\b(N|bar|mm|kg|kJ|kW|km/h|J|MPa)\b|°C|\bm\b²")]
+    [InlineData(UnitSystem.Us, @"ft·lb\b|\b(N|bar|mm|kg|kJ|kW|km/h|J|MPa)\b|°C|\bm\b²")]
     public void A_sheet_has_one_system_of_units_in_questions_steps_and_answers(UnitSystem units, string foreign)
     {
         foreach (Exercise exercise in Enumerable.Range(1, 40).SelectMany(student => Exercises.For(
