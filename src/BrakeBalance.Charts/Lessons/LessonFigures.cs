@@ -12,7 +12,7 @@ internal static partial class LessonFigures
     private const double RearTop = 0.55;
 
     // Layers of the figures to draw that show nothing but what a sheet says of its car, or what holds for every car.
-    private static readonly string[] Given = ["no valve", "knee", "ideal, f = z", "500 N", "failed-assist rule"];
+    private static readonly string[] Given = ["no valve", "knee", "ideal, f = z", "rule's pedal force", "failed-assist rule"];
 
     private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
 
