@@ -12,7 +12,6 @@ internal sealed record HeatLayer : Layer
     /// <summary>A value for each cell, row by row from the lowest ordinate; null where there is no answer.</summary>
     public required IReadOnlyList<IReadOnlyList<double?>> Values { get; init; }
 
-    /// <summary>The measure of the values.</summary>
     public required Measure Measure { get; init; }
 
     /// <summary>The value at the pale end of the scale, in SI; null for the least value.</summary>

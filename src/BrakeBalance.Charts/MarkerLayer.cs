@@ -9,7 +9,6 @@ internal sealed record MarkerLayer : Layer
     /// <summary>Ordinates in SI; as many as <see cref="X"/>.</summary>
     public required IReadOnlyList<double> Y { get; init; }
 
-    /// <summary>The shape of the markers.</summary>
     public Marker Shape { get; init; }
 
     /// <summary>Marker size in pixels at page size.</summary>

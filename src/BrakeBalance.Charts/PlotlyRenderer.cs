@@ -8,7 +8,6 @@ namespace BrakeBalance.Charts;
 /// <summary>Turns a figure into a Plotly.NET chart and its JSON.</summary>
 internal static class PlotlyRenderer
 {
-    /// <summary>The chart at one size.</summary>
     public static GenericChart Chart(Figure figure, FigureSize size)
     {
         FigureLayout layout = FigureLayout.Of(figure, size);

@@ -37,7 +37,6 @@ internal static class SvgLayers
         }
     }
 
-    /// <summary>Draws one layer.</summary>
     public static void Draw(SvgWriter svg, FigureLayout layout, Theme theme, string id, Layer layer)
     {
         switch (layer)

@@ -5,7 +5,6 @@ namespace BrakeBalance.Charts;
 /// <summary>Draws a figure as SVG.</summary>
 internal static class SvgRenderer
 {
-    /// <summary>The drawing.</summary>
     public static string Svg(Figure figure, FigureSize size, Theme theme) => Svg(FigureLayout.Of(figure, size), theme);
 
     /// <summary>The drawing of what is laid out.</summary>

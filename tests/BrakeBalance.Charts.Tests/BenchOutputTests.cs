@@ -152,9 +152,18 @@ public class BenchOutputTests
             Assert.DoesNotContain(table.Columns, column => foreign.Any(column.Contains));
         }
 
-        string changes = BenchTables.Changes(report, units).Table.ToCsv();
+        FigureTable change = BenchTables.Changes(report, units).Table;
+        string changes = change.ToCsv();
+        string[][] told = [.. Enumerable.Range(0, (int)change.Frame.Rows.Count).Select(row => change.Row(row).ToArray())
+            .Where(row => row[4].EndsWith(" %).", StringComparison.Ordinal))];
+        Assert.True(told.Length > 3, changes);
+        Assert.All(told, row => Assert.Equal((100 * Shown(row[2]) / Shown(row[1])) - 100, Shown(row[4].Split('(')[^1]), 0.51));
+        Assert.DoesNotContain("points", changes, StringComparison.Ordinal);
         Assert.Contains(units == UnitSystem.Us ? "\u00a0lbf" : "\u00a0N", changes, StringComparison.Ordinal);
     }
+
+    private static double Shown(string text) => double.Parse(
+        text.Split('\u00a0', ' ')[0].Trim('±', '+').Replace('−', '-'), CultureInfo.InvariantCulture);
 
     [Fact]
     public void The_same_input_gives_the_same_bytes_in_any_culture()
@@ -217,7 +226,7 @@ public class BenchOutputTests
         BenchReport report = BenchReport.Of(Sheet);
         string html = BenchPrintSheet.Html(report, UnitSystem.Si);
         Assert.All(report.Changes, row =>
-            Assert.Contains(row.Meaning.Replace("&", "&amp;", StringComparison.Ordinal), html, StringComparison.Ordinal));
+            Assert.Contains(row.Meaning.TrimEnd('.').Replace("&", "&amp;", StringComparison.Ordinal), html, StringComparison.Ordinal));
         Assert.All(Checklist.All.SelectMany(list => list.Steps), step =>
             Assert.Contains($"<li>{step}</li>", html, StringComparison.Ordinal));
         Assert.Contains("A calculation is no approval", html, StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Lessons;
@@ -35,6 +36,23 @@ public class LessonTaskTests
         Assert.DoesNotContain("500 N", figure.LongDescription, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_lesson_has_one_system_of_units_in_its_figure_and_in_its_text()
+    {
+        const string Metric = @"\d[ \u00a0](N|kN|bar|mm|m|km/h|kg|kJ|cm³|°C)(?![\w/])";
+        Assert.All(Lesson.All, lesson => Assert.DoesNotMatch(Metric, string.Concat(
+            LessonSheet.Of(lesson.Id, 2026, units: UnitSystem.Us).Figure.Start.Figures.Select(figure => figure.ToHtml()))));
+        foreach (string path in Directory.GetFiles(RepositoryRoot.File("notebooks/lessons"), "*.ipynb"))
+        {
+            IEnumerable<string> texts = JsonNode.Parse(File.ReadAllText(path))!["cells"]!.AsArray()
+                .Where(cell => (string)cell!["cell_type"]! == "markdown")
+                .SelectMany(cell => cell!["source"]!.AsArray().Select(line => (string)line!))
+                .Where(line => !line.Contains("Check used in the tests", StringComparison.Ordinal));
+            Assert.All(texts, text => Assert.DoesNotMatch(Metric, InBoth.Only(text, customary: true)));
+            Assert.All(texts, text => Assert.DoesNotMatch(@"\d (lbf|mph|ft|psi|in³?|lb|°F)\b", InBoth.Only(text, customary: false)));
+        }
+    }
+
     /// <summary>Axes tell of a car no more than its mass, marks no more than its knee; all else is the same for everybody.</summary>
     [Theory]
     [InlineData("static-load")]
@@ -44,7 +62,7 @@ public class LessonTaskTests
     [InlineData("knee", "no valve", "knee")]
     [InlineData("adhesion-utilisation", "ideal, f = z")]
     [InlineData("effort")]
-    [InlineData("failed-assist", "500 N", "failed-assist rule")]
+    [InlineData("failed-assist", "rule's pedal force", "failed-assist rule")]
     [InlineData("rear-lock")]
     [InlineData("heat")]
     public void What_is_to_be_drawn_into_shows_nothing_that_is_asked_for(string lesson, params string[] given)

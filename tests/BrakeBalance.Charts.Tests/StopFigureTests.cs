@@ -177,9 +177,10 @@ public class StopFigureTests
     {
         StopSetup setup = Setup("coupe-1960s");
         SpeedTrace trace = LogReader.LoadLap(RepositoryRoot.File("data/cycles/invented-lap.csv")).Rows.Trace();
-        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("laps", trace, laps), Temperature.FromDegreesCelsius(20),
-            setup.Fluid);
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("invented laps", trace, laps),
+            Temperature.FromDegreesCelsius(20), setup.Fluid);
         Figure figure = HeatFigures.OverTime(heat, UnitSystem.Si);
+        Assert.StartsWith("Invented laps", figure.Caption, StringComparison.Ordinal);
         double wet = setup.Fluid.WetBoilingPoint.DegreesCelsius;
         int? first = heat.Stops.FirstOrDefault(s => s.FluidAtEnd.Front.DegreesCelsius >= wet)?.Number;
         double peak = heat.Trace.Max(s => s.FluidCelsius.Front);
@@ -233,5 +234,7 @@ public class StopFigureTests
         FigureTable table = StopTables.SideBySide(rows, UnitSystem.Us);
         Assert.Equal(rows[0].Emergency.Distance.Feet, (double)table.Frame["Full pressure, wheels locked [ft]"][0], 0.6);
         Assert.Contains("Swaps ends", table.Columns);
+        Assert.Equal(["Speed [mph]", "Rear locked: growth rate [1/s]", "Time to double [s]", "Front locked: growth rate [1/s]"],
+            StopTables.Growth(Setup("coupe-1960s").Car, [Hundred], UnitSystem.Us).Columns);
     }
 }

@@ -115,6 +115,7 @@
       const kept = (() => { try { return JSON.parse(localStorage.getItem("bb-class")) || {}; } catch { return {}; } })();
       const sheet = document.createElement("form");
       sheet.className = "bb-ask-car";
+      sheet.noValidate = true; // what is wrong is said below the figure, where it stays
       sheet.innerHTML = '<label>Class code '
         + '<input name="code" size="9" required minlength="8" maxlength="8" autocomplete="off" spellcheck="false"></label> '
         + '<label>Student number <input name="student" type="number" required min="1" max="9999"></label> '
@@ -122,14 +123,22 @@
       const { code, student } = sheet.elements;
       code.value = kept.code || "";
       student.value = kept.student || "";
+      const still = () => " The figure still shows "
+        + (request.code ? `the car of ${request.code}, student ${request.student}.` : "the car of this page.");
       const show = async () => {
+        const asked = !code.value.trim() ? "A class code has eight letters and digits"
+          : student.checkValidity() ? "" : "A student number is a whole number from 1 to 9999";
+        if (asked) {
+          said.hidden = false;
+          said.textContent = asked + ", as at the top of the sheet." + still();
+          return;
+        }
         const before = request;
         request = { ...pageCar, code: code.value.trim(), student: Number(student.value) };
         const [reply, at] = await ask();
         if (!put(reply, at)) {
           request = before;
-          if (reply?.fault) said.textContent += " The figure still shows "
-            + (before.code ? `the car of ${before.code}, student ${before.student}.` : "the car of this page.");
+          if (reply?.fault) said.textContent += still();
           return;
         }
         try { localStorage.setItem("bb-class", JSON.stringify({ code: request.code, student: request.student })); } catch {}

@@ -39,7 +39,7 @@ public static class BenchTables
                 .Words("Old", rows.Select(row => Shown(row.Topic, row.Before, row.BeforeWords, system)))
                 .Words("New", rows.Select(row => Shown(row.Topic, row.After, row.AfterWords, system)))
                 .Words("Verdict", rows.Select(row => Word(row.Severity)))
-                .Words("What it means", rows.Select(row => row.Meaning))
+                .Words("What it means", rows.Select(row => Meaning(row, system)))
                 .Build(),
         };
     }
@@ -175,6 +175,12 @@ public static class BenchTables
     };
 
     // A safe limit is rounded to the safe side, as wherever it is told.
+    // By how much a number has changed is worked out from both as they are shown beside it.
+    private static string Meaning(ChangeRow row, UnitSystem system) => row.Topic != ChangeTopic.Balance
+        && BandText.Leading(Shown(row.Topic, row.Before, "", system)) is { } before and not 0
+        && BandText.Leading(Shown(row.Topic, row.After, "", system)) is { } after && after / before < 3
+            ? Invariant.Text($"{row.Meaning.TrimEnd('.')} ({((after / before) - 1) * 100:+0;−0;±0} %).") : row.Meaning;
+
     private static string Shown(ChangeTopic topic, IQuantity? value, string words, UnitSystem units) =>
         topic == ChangeTopic.Knee && value is Pressure limit ? SettingWords.Number(limit, units) : SetUp.Text(value, words, units);
 

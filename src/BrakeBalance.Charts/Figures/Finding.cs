@@ -64,7 +64,6 @@ internal static class Finding
         _ => "both axles lock together",
     };
 
-    /// <summary>Which axle locks, as one word.</summary>
     public static string AxleWord(LockUp? lockUp) =>
         lockUp is null ? "none" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "rear", _ => "both" };
 

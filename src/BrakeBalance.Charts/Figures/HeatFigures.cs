@@ -21,7 +21,7 @@ public static class HeatFigures
         figure
             .Title($"{boil}; {Hottest(result, figure.Units)}")
             .Describe(
-                $"{InBoth.Only(result.Cycle, figure.Units == UnitSystem.Us)}; {result.Car.Name}. "
+                $"{Cycle(result, figure.Units)}; {result.Car.Name}. "
                     + "Bulk temperatures at the end of each stop; "
                     + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
                 $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
@@ -55,7 +55,7 @@ public static class HeatFigures
             .Title(cold == hot ? $"While the brakes heat the front share of the work stays at {cold}"
                 : $"While the brakes heat the front share of the work goes from {cold} to {hot}")
             .Describe(
-                $"{InBoth.Only(result.Cycle, figure.Units == UnitSystem.Us)}; {result.Car.Name}. Front brakes' share of the work; "
+                $"{Cycle(result, figure.Units)}; {result.Car.Name}. Front brakes' share of the work; "
                     + "torque over that at reference friction; deceleration over the first stop's.",
                 $"The front share is {cold} in the first stop and {hot} in the last; "
                     + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
@@ -84,7 +84,7 @@ public static class HeatFigures
             .KeyWhereCrowded()
             .Title($"{fluid}; {Hottest(result, figure.Units)}")
             .Describe(
-                $"{InBoth.Only(result.Cycle, figure.Units == UnitSystem.Us)}, then parked; {result.Car.Name}. "
+                $"{Cycle(result, figure.Units)}, then parked; {result.Car.Name}. "
                     + "Bulk temperatures of disc or drum, hat and fluid.",
                 $"{fluid}. {Finding.Capital(Hottest(result, figure.Units))}. {Soak(result, figure.Units)} " +
                 $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
@@ -140,6 +140,9 @@ public static class HeatFigures
         return $"{(front ? "front" : "rear")} brakes reach "
             + Measure.Temperature.Text(front ? result.HottestRing.Front : result.HottestRing.Rear, units);
     }
+
+    private static string Cycle(HeatResult result, UnitSystem units) =>
+        Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));
 
     private static bool BoilsDriving(HeatResult result) =>
         Math.Max(result.HottestFluidDriving.Front.Kelvins, result.HottestFluidDriving.Rear.Kelvins) > result.Fluid.WetBoilingPoint.Kelvins;

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>The installed characteristic as points.</summary>
 internal static class InstalledLine
 {
     /// <summary>The bends of the characteristic and points between them, up to a pressure.</summary>

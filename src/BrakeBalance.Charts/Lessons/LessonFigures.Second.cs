@@ -123,9 +123,10 @@ internal static partial class LessonFigures
                     .X("Pedal force", "F", Measure.ControlForce, 0, 800)
                     .Y("Deceleration asked for", "z", Measure.InG, 0, 1.2)
                     .Line("no assist", pedals, pedals.Select(Rate).ToArray(), Tone.Other)
-                    .Upright("500 N", 500, label: foot)
-                    .Level("failed-assist rule", 0.249, label: "about what a stop from 100 km/h in 168 m needs")
-                    .Points("at 500 N", new double[] { 500 }, new double[] { at500 }, Tone.Main, label: "")
+                    .Upright("rule's pedal force", 500, label: foot)
+                    .Level("failed-assist rule", 0.249, label: InBoth.Only(
+                        "about what a stop from 100 km/h (62 mph) in 168 m (551 ft) needs", units == UnitSystem.Us))
+                    .Points($"at {foot}", new double[] { 500 }, new double[] { at500 }, Tone.Main, label: "")
                     .Build();
                 return new Frame([figure],
                 [

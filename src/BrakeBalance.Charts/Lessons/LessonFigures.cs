@@ -12,7 +12,7 @@ internal static partial class LessonFigures
     private const double RearTop = 0.55;
 
     // Layers of the figures to draw that show nothing but what a sheet says of its car, or what holds for every car.
-    private static readonly string[] Given = ["no valve", "knee", "ideal, f = z", "500 N", "failed-assist rule"];
+    private static readonly string[] Given = ["no valve", "knee", "ideal, f = z", "rule's pedal force", "failed-assist rule"];
 
     private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
 
@@ -101,7 +101,8 @@ internal static partial class LessonFigures
         double[] boxes = [.. Enumerable.Range(0, 11).Select(i => i * 20.0)];
         (string Name, double Metres)[] places =
             [("on the front axle", 0), ("in the middle of the wheelbase", car.Vehicle.Wheelbase.Meters / 2),
-            ("on the rear axle", car.Vehicle.Wheelbase.Meters), ("0.5 m behind the rear axle", car.Vehicle.Wheelbase.Meters + 0.5)];
+            ("on the rear axle", car.Vehicle.Wheelbase.Meters),
+                (InBoth.Only("0.5 m (20 in) behind the rear axle", units == UnitSystem.Us), car.Vehicle.Wheelbase.Meters + 0.5)];
         return Explorable.Of(
             "lesson-static-load",
             [Control.Slider("box", "Load added", Measure.Mass, boxes, 0, units),

@@ -17,7 +17,7 @@ public sealed partial class LessonSheet : IHtmlOutput
     {
         (Lesson, _number, _units) = (lesson, number, units);
         Car = ExerciseCar.For(number);
-        _exercises = [.. Exercises.For(Car).Where(exercise => exercise.Lesson == lesson)];
+        _exercises = [.. Exercises.For(Car, units).Where(exercise => exercise.Lesson == lesson)];
     }
 
     /// <summary>The lesson.</summary>
@@ -43,7 +43,7 @@ public sealed partial class LessonSheet : IHtmlOutput
     {
         get
         {
-            Exercise[] others = [.. Exercises.For(_number with { Student = (_number.Student % 9999) + 1 })];
+            Exercise[] others = [.. Exercises.For(_number with { Student = (_number.Student % 9999) + 1 }, _units)];
             Exercise worked = others.Single(exercise => exercise.Lesson == Lesson && exercise.Level == 2);
             IEnumerable<string> before = others.Where(exercise => exercise.Id == worked.StartsFrom).SelectMany(exercise => exercise.Steps);
             // A formula breaks before its equals signs, so that it fits a phone.
@@ -66,7 +66,7 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>
     /// <param name="seed">The class seed.</param>
     /// <param name="student">The student's number; 1 to 9999.</param>
-    /// <param name="units">The leading system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <exception cref="ArgumentException">There is no such lesson.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The student's number is out of its range.</exception>
     public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null) =>
@@ -123,7 +123,7 @@ public sealed partial class LessonSheet : IHtmlOutput
         return marked.Mark == Mark.Right ? $"Exercise {exercise.Level}: right." : $"Exercise {exercise.Level}: {marked.Comment}";
     }
 
-    /// <summary>The car's data as rows of name and value, both systems of units.</summary>
+    /// <summary>The car's data as rows of name and value.</summary>
     /// <returns>Name, symbol and value.</returns>
     public IReadOnlyList<(string Name, string Symbol, string Value)> Data() => CarData.Of(Car, _units);
 

@@ -22,7 +22,6 @@ internal sealed class LiveCars
     private readonly Lately<LiveCar> _cars = new(8);
     private readonly Lately<(OwnMeasurements? Own, IReadOnlyList<string> Wrong)> _measured = new(4);
 
-    /// <summary>The car of a request.</summary>
     public LiveCar Of(JsonObject request)
     {
         string text = LiveDesk.Word(request, "text") ?? "";

@@ -3,7 +3,6 @@ using BrakeBalance.Charts.Figures;
 
 namespace BrakeBalance.Charts.Publishing;
 
-/// <summary>The figures of the story, in plain words.</summary>
 internal static class StoryFigures
 {
     /// <summary>What a metering valve in the front line does, in plain words.</summary>

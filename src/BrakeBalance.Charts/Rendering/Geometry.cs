@@ -103,7 +103,6 @@ internal static class Geometry
     /// <summary>The distance of two points.</summary>
     public static double Distance(Dot a, Dot b) => Math.Sqrt((a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y));
 
-    /// <summary>The distance of a point from a segment.</summary>
     public static double Distance(Dot p, Dot a, Dot b) => Math.Sqrt(SquaredDistance(p, a, b));
 
     /// <summary>The square of the distance of a point from a segment.</summary>

@@ -3,6 +3,8 @@ namespace BrakeBalance.Charts.Tables;
 /// <summary>Tables of stops and of heat.</summary>
 public static class StopTables
 {
+    private static readonly Measure PerSecond = Measure.Pure("growth rate", "1/s", 1, 0.01);
+
     /// <summary>Set-ups side by side: distances, first lock and whether the car turns round.</summary>
     /// <param name="rows">The set-ups.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -34,10 +36,10 @@ public static class StopTables
         double[] rear = [.. speeds.Select(v => YawStability.GrowthPerSecond(car, Axle.Rear, v))];
         return new TableBuilder(shown)
             .Column("Speed", Measure.Speed, speeds.Select(v => Rounded(Measure.Speed, v.MetersPerSecond, shown)))
-            .Column("Rear locked: growth rate [1/s]", Measure.Number, rear.Select(g => Rounded(Measure.Number, g, shown)))
+            .Column("Rear locked: growth rate", PerSecond, rear.Select(g => Rounded(PerSecond, g, shown)))
             .Column("Time to double", Measure.Time, rear.Select(g => Rounded(Measure.Time, g > 0 ? Math.Log(2) / g : null, shown)))
-            .Column("Front locked: growth rate [1/s]", Measure.Number,
-                speeds.Select(v => Rounded(Measure.Number, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
+            .Column("Front locked: growth rate", PerSecond,
+                speeds.Select(v => Rounded(PerSecond, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
             .Build();
     }
 

@@ -15,7 +15,6 @@ internal sealed record ClassPlan
     /// <summary>The lessons; all when empty.</summary>
     public IReadOnlyList<Lesson> Lessons { get; init; } = [];
 
-    /// <summary>The leading system of units.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Si;
 
     /// <summary>What a student's sheet is made with.</summary>
@@ -24,7 +23,7 @@ internal sealed record ClassPlan
     /// <summary>The exercises on a car.</summary>
     /// <returns>Those of the plan's lessons, in the order of the course.</returns>
     public IReadOnlyList<Exercise> Exercises(ExerciseCar car) =>
-        [.. Teaching.Exercises.For(car).Where(exercise => Covers(exercise.Lesson))];
+        [.. Teaching.Exercises.For(car, Units).Where(exercise => Covers(exercise.Lesson))];
 
     /// <summary>Whether a lesson is among those of the plan.</summary>
     public bool Covers(Lesson lesson) => Lessons.Count == 0 || Lessons.Contains(lesson);

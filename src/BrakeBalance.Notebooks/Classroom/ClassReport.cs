@@ -3,8 +3,6 @@ namespace BrakeBalance.Notebooks.Classroom;
 /// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>
 internal static class ClassReport
 {
-    /// <summary>The marks.</summary>
-    /// <returns>CSV with the columns student, exercise, answer, mark, points, of, comment.</returns>
     public static string Marks(ClassResults results)
     {
         var csv = new StringBuilder("student,exercise,answer,mark,points,of,comment\n");

@@ -79,10 +79,6 @@ internal static class ClassSheets
     });
 
     /// <summary>The teacher's key: every answer with its tolerance, its steps and the wrong answers that tell what went wrong.</summary>
-    /// <param name="plan">Which lessons, for whom.</param>
-    /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
-    /// <param name="begun">Told of each student whose paper is begun.</param>
-    /// <returns>HTML; not for students.</returns>
     public static string Key(ClassPlan plan, Action<int, Exception>? failed = null, Action? begun = null) =>
         Page(plan, KeyTitle, failed, begun, (html, student) =>
     {
@@ -110,8 +106,6 @@ internal static class ClassSheets
     });
 
     /// <summary>The teacher's booklet: for each lesson a plan of ninety minutes, its figure, and all answers of the class.</summary>
-    /// <param name="plan">Which lessons, for whom.</param>
-    /// <returns>HTML; not for students.</returns>
     public static string Booklet(ClassPlan plan)
     {
         Exercise[][] sheets = [.. plan.Students.Select(student => plan.Exercises(ExerciseCar.For(plan.Number(student))).ToArray())];
@@ -148,8 +142,6 @@ internal static class ClassSheets
     }
 
     /// <summary>Slides for a class: of each lesson its figures with the car that is nobody's, and what to talk over.</summary>
-    /// <param name="plan">Which lessons.</param>
-    /// <returns>HTML; each slide fills the screen and, on paper, a page.</returns>
     public static string Slides(ClassPlan plan)
     {
         var slides = new StringBuilder("<style>\n" + SlidePrint + "\n</style>\n");

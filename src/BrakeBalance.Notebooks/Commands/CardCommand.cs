@@ -39,7 +39,7 @@ internal static class CardCommand
             if (reading is not null && asked is null)
             {
                 problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. "
-                    + $"Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
+                    + $"Accepted: {reading.Vehicle.LoadCaseNames}.");
             }
 
             if (problems.Count > 0 || reading is null)

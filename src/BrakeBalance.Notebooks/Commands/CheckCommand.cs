@@ -32,9 +32,8 @@ internal static class CheckCommand
             ];
             problems.AddRange(parsed.GetValue(strict) ? warnings : []);
             BadInputException.ThrowIfAny(problems);
-            string loads = string.Join(", ", reading!.Vehicle.LoadCases.Select(load => load.Name));
             string found = warnings.Length > 0 ? VehicleOptions.CountOf(warnings.Length) : "no problem found";
-            terminal.Output.WriteLine($"{path}: {found}. {reading.Vehicle.Name}: load cases {loads}.");
+            terminal.Output.WriteLine($"{path}: {found}. {reading!.Vehicle.Name}: load cases {reading.Vehicle.LoadCaseNames}.");
             Array.ForEach(warnings, terminal.Output.WriteLine);
             return ExitCode.Success;
         });

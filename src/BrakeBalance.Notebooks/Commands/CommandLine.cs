@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using System.Runtime.InteropServices;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -75,7 +76,7 @@ internal static class CommandLine
         ParseResult parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)
         {
-            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."],
+            return Refuse(terminal, [.. parsed.Errors.Select(Words).Distinct(), "--help shows how a command is used."],
                 arguments);
         }
 
@@ -159,6 +160,13 @@ internal static class CommandLine
         AtomicFile.Finish();
         return ExitCode.Stopped;
     }
+
+    // The parser names the word that is none of those accepted, but not the option, and gives each of them a line.
+    private static string Words(ParseError error) =>
+        error.SymbolResult is { Tokens: [var word] } symbol && error.Message.Split('\n') is [_, .. { Length: > 0 } known]
+            ? $"{(symbol is OptionResult of ? of.Option.Name : (symbol as ArgumentResult)?.Argument.Name)} {word.Value}: there is no such "
+                + $"thing. Accepted: {string.Join(", ", known.Select(one => one.Trim('\t', '\'', '\r')))}."
+            : error.Message;
 
     /// <summary>Words that no path, name or number can be: empty, or with characters that cannot be seen.</summary>
     private static List<string> UnreadableWords(IReadOnlyList<string> arguments) =>

@@ -125,7 +125,7 @@ internal static class CompareCommand
         if (paths.Length + sets.Length is < 2 or > SetUpComparison.Most || paths.Length == 0)
         {
             problems.Add(Invariant.Text(
-                $"{paths.Length} files and {sets.Length} times --set are given. Accepted: 2 to {SetUpComparison.Most} set-ups, "
+                $"Vehicle files given: {paths.Length}; times --set: {sets.Length}. Accepted: 2 to {SetUpComparison.Most} set-ups, "
                     + $"the first a vehicle file."));
             return [];
         }

@@ -17,7 +17,6 @@ internal static class Options
 
     public static Option<bool> Keys() => Of<bool>("--keys", "Lists the keys of the JSON and what each means, and does nothing else");
 
-    /// <summary>The folder that a command writes into.</summary>
     public static Option<string> Folder(string usual) => Of("--output", "The folder to write into", "FOLDER", usual);
 
     /// <summary>The file of a command that can answer without it, or says itself that it is missing.</summary>

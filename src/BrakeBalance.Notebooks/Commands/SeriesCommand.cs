@@ -109,11 +109,11 @@ internal static class SeriesCommand
         if (told.LoadCase is null)
         {
             problems.Add("--into: the load case is not known to a logger; give --load-case NAME"
-                + (car is null ? "." : $", one of {string.Join(", ", car.LoadCases.Select(l => $"\"{l.Name}\""))}."));
+                + (car is null ? "." : $", one of {car.LoadCaseNames}."));
         }
         else if (car?.LoadCases.All(l => l.Name != told.LoadCase) == true)
         {
-            problems.Add($"--load-case: the vehicle file has {string.Join(", ", car.LoadCases.Select(l => $"\"{l.Name}\""))}.");
+            problems.Add($"--load-case: the vehicle file has {car.LoadCaseNames}.");
         }
 
         if (told.Surface is null)

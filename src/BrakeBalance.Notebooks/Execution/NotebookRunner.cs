@@ -9,7 +9,6 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <param name="beside">The most notebooks that run at the same time.</param>
 internal sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> startEngine, int beside)
 {
-    /// <summary>A runner with engines of one kind.</summary>
     public NotebookRunner(EngineKind kind)
         : this(notebook => CellEngines.StartAsync(kind, notebook.Folder), CellEngines.Beside(kind))
     {

@@ -1,10 +1,10 @@
 using System.Text.RegularExpressions;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>Cells of one notebook as HTML.</summary>
 internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
 {
     /// <summary>The id of the part of a page that opens it.</summary>
@@ -20,12 +20,11 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
     /// <summary>Renders a cell; an empty text for a cell that shows nothing.</summary>
     public string Html(ExecutedCell cell) => cell switch
     {
-        ExecutedMarkdownCell markdown => prose.Render(markdown.Id, markdown.Source),
+        ExecutedMarkdownCell markdown => prose.Render(markdown.Id, InBoth.Only(markdown.Source, Display.Units == UnitSystem.Us)),
         ExecutedCodeCell code => Code(code),
         _ => throw new ArgumentException($"A cell of type {cell.GetType().Name} cannot be shown.", nameof(cell)),
     };
 
-    /// <summary>The id of a code cell's element.</summary>
     public static string ElementId(ExecutedCell cell) => "cell-" + HtmlText.Slug(cell.Id);
 
     private string Code(ExecutedCodeCell cell)

@@ -29,7 +29,6 @@ internal static class LiveAssets
         .Replace("__BB_CELLS__", PageNames.CellsScript, StringComparison.Ordinal)
         .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal) + (startsAtOnce ? "bbDesk.begin();\n" : "");
 
-    /// <summary>The script of the page of one's own car.</summary>
     public static string Script => PageAssets.Read("Pages.live.js");
 
     /// <summary>The style of the page of one's own car.</summary>

@@ -160,7 +160,6 @@ internal static class PageShell
         + $"<path d=\"M4 28 14 17 28 12\" fill=\"none\" stroke=\"{accent}\" stroke-width=\"3\" stroke-linejoin=\"round\"/>"
         + $"<circle cx=\"14\" cy=\"17\" r=\"3\" fill=\"{accent}\"/></svg>";
 
-    /// <summary>Writes data for a script.</summary>
     public static void AppendData(StringBuilder html, string id, string json) => html.Append("<script type=\"application/json\" id=\"")
         .Append(id).Append("\">").Append(Script(json)).Append("</script>\n");
 

@@ -18,7 +18,6 @@ internal sealed class ProseRenderer(string notebook)
     private readonly List<PageHeading> headings = [];
     private readonly List<PageProblem> problems = [];
 
-    /// <summary>The headings met so far, in order.</summary>
     public IReadOnlyList<PageHeading> Headings => headings;
 
     /// <summary>The problems met so far, in order.</summary>
@@ -30,7 +29,6 @@ internal sealed class ProseRenderer(string notebook)
     /// <summary>Keeps an id from being given to a heading.</summary>
     public void Reserve(string id) => takenIds.Add(id);
 
-    /// <summary>Renders one cell.</summary>
     public string Render(string cellId, string markdown)
     {
         MarkdownDocument document = Markdown.Parse(markdown, Pipeline);

@@ -22,7 +22,6 @@ internal sealed class BalanceTrials
         _slope = slopes[own];
     }
 
-    /// <summary>Task and answer.</summary>
     public IEnumerable<(string Task, string Answer)> All
     {
         get

@@ -14,7 +14,6 @@ internal sealed record QuestionPointers(IReadOnlyList<string> Notebooks, IReadOn
         To("01"), To("02"), To("01"), To("07", "stops"), To("02", "measure setting"),
     ];
 
-    /// <summary>The pointers as words.</summary>
     public string Words => string.Join(", ", (IEnumerable<string>)
     [
         (Notebooks.Count == 1 ? "notebook " : "notebooks ") + string.Join(" and ", Notebooks),

@@ -87,8 +87,7 @@ public sealed record ChangePlan
         double? before = old.RearShare, after = changed.RearShare;
         string way = before is not { } b || after is not { } a ? "The deceleration is not reached"
             : Math.Abs(a - b) < 5e-4 ? "The balance stays"
-            : Invariant.Text($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, "
-                + $"by {Math.Abs(a - b) * 100:0.0} points");
+            : $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}";
         yield return Row(old, changed, "rear_share", after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good, way);
         bool safe = changed.RearFirst == SetUp.Nowhere;
         yield return Row(old, changed, "rear_first_adhesions", safe ? BenchSeverity.Good : BenchSeverity.Wrong,
@@ -132,10 +131,7 @@ public sealed record ChangePlan
     {
         (SetUpFigure before, SetUpFigure after) = (old[key], changed[key]);
         string Words(SetUpFigure figure) => figure.Value is null ? figure.Words : "";
-        var row = new ChangeRow(
-            after.Topic, after.Name, before.Value, after.Value, Words(before), Words(after), severity, meaning);
-        string change = row.Factor is { } factor and < 3 && row.Topic != ChangeTopic.Balance
-            ? Invariant.Text($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
-        return row with { Meaning = meaning.TrimEnd('.') + change + "." };
+        return new ChangeRow(
+            after.Topic, after.Name, before.Value, after.Value, Words(before), Words(after), severity, meaning.TrimEnd('.') + ".");
     }
 }

@@ -53,7 +53,6 @@ internal sealed class ChoiceWords(Choice choice, ChoiceResult result, UnitSystem
         : $"Nothing fits. The nearest miss: {PartsOf(nearest)}{PriceOf(nearest, ", ")}; it breaks {Broken(nearest)}. The hardest target: "
             + Hardest(nearest);
 
-    /// <summary>What a set is shown for.</summary>
     public string ShownFor(int at) => result.Nearest is null ? string.Join("; ", result.Shown[at].For) : "nearest miss";
 
     /// <summary>Of which cars a set holds what was asked.</summary>
@@ -66,7 +65,6 @@ internal sealed class ChoiceWords(Choice choice, ChoiceResult result, UnitSystem
         $"{Lowered(broken.Target.Name)}: {broken.Target.Text(set.Values[(int)broken.Target.Kind], units)}, "
             + $"wanted {Wanted(broken.Target)}"));
 
-    /// <summary>The limit of a target.</summary>
     public string Wanted(Target target) => target.Kind == TargetKind.FrontFirst ? "yes"
         : (target.AtLeast ? "at least " : "at most ") + target.Measure.Text(target.Limit, units);
 
@@ -80,7 +78,6 @@ internal sealed class ChoiceWords(Choice choice, ChoiceResult result, UnitSystem
     /// <summary>What the new parts of a set cost; empty when nothing.</summary>
     public string PriceOf(Proposal set, string before) => set.Price > 0 ? before + Price(set.Price) : "";
 
-    /// <summary>A price in the list's money.</summary>
     public string Price(double price) => Invariant.Text($"{price:#,0.##} {choice.Parts.Money}").Trim();
 
     /// <summary>What the new parts of a set weigh, as far as the list says; empty when it says nothing.</summary>

@@ -110,15 +110,19 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
             }
 
             (Mass? mass, Pressure? rating) = (Quantity<Mass>("mass"), Quantity<Pressure>("rating"));
+            List<Problem> found = [];
             foreach ((ImmutableArray<ValueOverride> one, string size) in Sets(sets, Add))
             {
                 var part = new Part(place, $"{name} {size}".Trim(), one, price, mass, rating);
                 parts.Add(part);
                 if (vehicle is not null)
                 {
-                    Check(part, vehicle, Line(line), problems);
+                    Check(part, vehicle, Line(line), found);
                 }
             }
+
+            // What is wrong with a row in each of its sizes is said once.
+            problems.AddRange(found.DistinctBy(problem => problem with { Path = "" }));
         }
 
         problems.AddRange(parts.GroupBy(part => (part.Place, part.Name)).Where(group => group.Count() > 1).Select(same =>

@@ -11,7 +11,6 @@ internal sealed partial class LogNumbers(char mark)
 
     private readonly char _mark = mark;
 
-    /// <summary>The decimal mark.</summary>
     public char Mark => _mark;
 
     /// <summary>Finds the decimal mark: the one most numbers of the log use; a point when none has any.</summary>

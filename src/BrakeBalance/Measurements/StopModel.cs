@@ -218,8 +218,7 @@ internal sealed class StopModel
         reason = null;
         if (load is null)
         {
-            reason = $"the car has no load case \"{stop.LoadCase}\"; "
-                + $"it has {string.Join(", ", Vehicle.LoadCases.Select(l => $"\"{l.Name}\""))}";
+            reason = $"the car has no load case \"{stop.LoadCase}\"; it has {Vehicle.LoadCaseNames}";
             return null;
         }
 

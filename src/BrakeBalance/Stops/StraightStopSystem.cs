@@ -136,7 +136,6 @@ internal struct StraightStopSystem(in CarNumbers car, in PressureCommand command
             resistance * v, pressure, sensed);
     }
 
-    /// <summary>Line pressure at the brakes of an axle.</summary>
     public readonly double LinePascals(Axle axle, in Forces forces) => axle == BrakeBalance.Axle.Front
         ? _car.Front.Brakes.LinePascals(forces.Pressure, forces.Sensed, _frontOutlets)
         : _car.Rear.Brakes.LinePascals(forces.Pressure, forces.Sensed, _rearOutlets);

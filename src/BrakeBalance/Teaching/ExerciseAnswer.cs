@@ -15,6 +15,9 @@ public sealed record ExerciseAnswer
         [typeof(Torque)] = (TorqueUnit.NewtonMeter, TorqueUnit.PoundForceFoot),
         [typeof(Energy)] = (EnergyUnit.Kilojoule, EnergyUnit.FootPound),
         [typeof(Power)] = (PowerUnit.Kilowatt, PowerUnit.MechanicalHorsepower),
+        [typeof(Area)] = (AreaUnit.SquareMillimeter, AreaUnit.SquareInch),
+        [typeof(Mass)] = (MassUnit.Kilogram, MassUnit.Pound),
+        [typeof(Speed)] = (SpeedUnit.KilometerPerHour, SpeedUnit.MilePerHour),
         [typeof(TemperatureDelta)] = (TemperatureDeltaUnit.DegreeCelsius, TemperatureDeltaUnit.DegreeFahrenheit),
     };
 
@@ -79,25 +82,17 @@ public sealed record ExerciseAnswer
     };
 
     /// <summary>The units in which an answer is asked for.</summary>
-    /// <param name="us">US units first.</param>
+    /// <param name="us">US units.</param>
     /// <returns>The unit's abbreviation; empty for a fraction.</returns>
-    public string Unit(bool us) => Quantity is null ? "" : Abbreviation(us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si);
+    public string Unit(bool us) => Quantity is null ? "" : Abbreviation(LeadUnit(us));
 
-    /// <summary>The answer as text in both systems of units.</summary>
-    /// <param name="us">US units first.</param>
-    /// <returns>Such as "4520 N (1016 lbf)"; three figures and more.</returns>
-    public string Text(bool us)
-    {
-        if (Fraction is { } fraction)
-        {
-            return fraction.ToString("0.000", CultureInfo.InvariantCulture);
-        }
+    /// <summary>The answer as text.</summary>
+    /// <param name="us">US units.</param>
+    /// <returns>Such as "4520 N" or "1016 lbf"; three figures and more.</returns>
+    public string Text(bool us) =>
+        Fraction is { } fraction ? fraction.ToString("0.000", CultureInfo.InvariantCulture) : Write(Quantity!, LeadUnit(us));
 
-        (Enum si, Enum inUs) = LeadUnits[QuantityType!];
-        return us ? $"{Write(inUs)} ({Write(si)})" : $"{Write(si)} ({Write(inUs)})";
-    }
-
-    /// <summary>A known wrong answer as text in the leading system of units.</summary>
+    /// <summary>A known wrong answer as text.</summary>
     /// <param name="mistake">One of <see cref="Mistakes"/>.</param>
     /// <param name="us">US units.</param>
     /// <returns>Such as "2260 N".</returns>
@@ -113,27 +108,30 @@ public sealed record ExerciseAnswer
     }
 
     /// <summary>The lead unit of a system.</summary>
-    internal Enum LeadUnit(bool us) => us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si;
+    internal Enum LeadUnit(bool us) => LeadUnit(Quantity!, us);
+
+    internal static Enum LeadUnit(IQuantity quantity, bool us) =>
+        LeadUnits[quantity.QuantityInfo.ValueType] is var units && us ? units.Us : units.Si;
 
     /// <summary>The right value in SI, or the fraction.</summary>
     internal double RightValue => Quantity is { } quantity ? KnownQuantities.Si(quantity) : Fraction!.Value;
 
-    private static string Abbreviation(Enum unit) =>
+    internal static string Abbreviation(Enum unit) =>
         KnownQuantities.Symbol(unit) switch
         {
             "∆°C" => "°C",
             "∆°F" => "°F",
             "hp(I)" => "hp",
+            "ft·lb" => "ft·lbf",
             var text => text,
         };
-
-    private string Write(Enum unit) => Write(Quantity!, unit);
 
     private static string Write(IQuantity quantity, Enum unit)
     {
         double value = quantity.As(unit);
-        string format = Math.Abs(value) >= 100 ? "0" : Math.Abs(value) >= 10 ? "0.0" : "0.00";
-        return value.ToString(format, CultureInfo.InvariantCulture) + " " + Abbreviation(unit);
+        string number = Math.Abs(value) >= 1e5 ? SheetUnits.N(value)
+            : value.ToString(Math.Abs(value) >= 100 ? "0" : Math.Abs(value) >= 10 ? "0.0" : "0.00", CultureInfo.InvariantCulture);
+        return number + " " + Abbreviation(unit);
     }
 }
 

@@ -129,7 +129,7 @@ public sealed record Lesson(int Number, string Id, string Title)
             Discussion =
             [
                 "Why does a car laid out for strong assist do badly without it?",
-                "Who in your family could push 500 N, sitting? How would you test it safely?",
+                "Who in your family could push as hard as the rule allows, sitting? How would you test it safely?",
             ],
         },
         new(9, "rear-lock", "Which axle locks first")

@@ -71,8 +71,10 @@ public sealed record Vehicle
     public LoadCase LoadCase(string name) =>
         LoadCases.FirstOrDefault(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw new ArgumentException(
-            $"There is no load case \"{name}\". The car has: {string.Join(", ", LoadCases.Select(load => $"\"{load.Name}\""))}.",
-            nameof(name));
+            $"There is no load case \"{name}\". The car has: {LoadCaseNames}.", nameof(name));
+
+    /// <summary>The names of the load cases for a sentence, in quotation marks, as a name can hold a comma.</summary>
+    internal string LoadCaseNames => string.Join(", ", LoadCases.Select(load => $"\"{load.Name}\""));
 
     /// <summary>The same car with another knee (and slope) in the rear line.</summary>
     /// <param name="knee">The knee, gauge; not negative.</param>

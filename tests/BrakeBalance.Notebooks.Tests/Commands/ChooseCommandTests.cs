@@ -91,6 +91,18 @@ public sealed class ChooseCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task What_is_wrong_with_a_row_in_each_of_its_sizes_is_said_once()
+    {
+        File.WriteAllText(In("p.csv"), "part,name,sets\nvalve,a,hydraulics.rearValves[7].knee = 20 bar .. 36 bar step 2 bar\n"
+            + "pedal,b,pedal.ratio = 4 .. 300 step 100\n");
+        (int code, _, string error) = await Shell.RunAsync("choose", Car, "--parts", In("p.csv"));
+        Assert.Equal(2, code);
+        Assert.Single(error.Split('\n'), line => line.Contains("rearValves[7].knee is no single value", StringComparison.Ordinal));
+        Assert.Equal(error.Split('\n').Distinct(), error.Split('\n'));
+        Assert.Contains("204", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_search_that_is_stopped_ends_with_130()
     {
         File.WriteAllText(In("p.csv"), "part,name,sets\nratio,a,pedal.ratio = 3 .. 9 step 0.01\nvalve,b,"

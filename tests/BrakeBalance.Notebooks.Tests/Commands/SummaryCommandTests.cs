@@ -177,6 +177,25 @@ public class SummaryCommandTests
         Assert.Contains("\"driver only\", \"two up\", \"laden\"", error);
     }
 
+    [Theory]
+    [InlineData("check")]
+    [InlineData("card")]
+    [InlineData("summary")]
+    public async Task A_load_case_with_a_comma_in_its_name_is_named_as_one(string command)
+    {
+        string car = RepositoryRoot.File("data/vehicles/track-coupe.json");
+        string[] load = command == "check" ? [] : ["--load-case", "no"];
+        (_, string output, string error) = await Shell.RunAsync([command, car, .. load]);
+        Assert.Contains("\"driver only\", \"full tank\", \"two up, full tank\".", output + error);
+    }
+
+    [Fact]
+    public async Task A_label_that_fills_its_column_stands_on_a_line_of_its_own()
+    {
+        (_, string output, _) = await Shell.RunAsync("summary", Coupe, "--set", "loadCases[laden].name=two up, luggage in front");
+        Assert.Matches(@"\ntwo up, luggage in front\n {21}2,?080 kg; unbraked", output);
+    }
+
     [Fact]
     public async Task Without_a_file_it_says_what_to_do()
     {

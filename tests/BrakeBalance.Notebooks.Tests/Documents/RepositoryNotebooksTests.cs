@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Pages;
 
 namespace BrakeBalance.Notebooks.Tests.Documents;
@@ -115,6 +116,24 @@ public partial class RepositoryNotebooksTests
     ];
 
     private static readonly ConcurrentDictionary<string, Task<(NotebookCell, ExecutedCodeCell[], ExecutedCodeCell[])>> Runs = new();
+
+    [Theory]
+    [InlineData(UnitSystem.Si, "not more than 500 N on")]
+    [InlineData(UnitSystem.Us, "not more than 112 lbf on")]
+    public void A_page_s_text_shows_the_system_of_units_chosen(UnitSystem units, string expected)
+    {
+        UnitSystem before = Display.Units;
+        Display.Units = units;
+        try
+        {
+            var cell = new ExecutedMarkdownCell("c", "With not more than 500 N (112 lbf) on the pedal.");
+            Assert.Contains(expected, new CellRenderer("n", new ProseRenderer("n")).Html(cell), StringComparison.Ordinal);
+        }
+        finally
+        {
+            Display.Units = before;
+        }
+    }
 
     /// <summary>The notebook in United States units, as it stands and with its marked line as the line proposes.</summary>
     private static Task<(NotebookCell Marked, ExecutedCodeCell[] Now, ExecutedCodeCell[] Changed)> InPoundsAsync(string notebook) =>

@@ -130,10 +130,19 @@ public partial class NotebookPagesTests(BrowserFixture browser) : IClassFixture<
         await Ask("ABCDEFG0", "7");
         await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').innerText.includes('is no class code')",
             new() { Timeout = 60_000 });
-        string refused = await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-explorable .bb-verdict').innerText");
+        const string Verdict = "document.querySelector('.bb-explorable .bb-verdict').innerText";
+        string refused = await page.Page.EvaluateExpressionAsync<string>(Verdict);
         Assert.DoesNotContain("Arg_", refused, StringComparison.Ordinal);
         Assert.EndsWith("The figure still shows the car of this page.", refused, StringComparison.Ordinal);
         Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(Said));
+        foreach ((string code, string student) in new[] { ("ABCDEFGH", ""), ("ABCDEFGH", "10000"), ("ABCDEFGH", "1.5"), (" ", "7") })
+        {
+            await Ask(code, student);
+            string lacking = await page.Page.EvaluateExpressionAsync<string>(Verdict);
+            Assert.StartsWith(student == "7" ? "A class code has eight letters" : "A student number is a whole number", lacking);
+            Assert.EndsWith("The figure still shows the car of this page.", lacking, StringComparison.Ordinal);
+        }
+
         await Ask(ClassNumber.CodeOf("a class of mine"), "7");
         const string Own = Said + ".includes('The car of your sheet')";
         await page.Page.WaitForExpressionAsync(Own, new() { Timeout = 60_000 });

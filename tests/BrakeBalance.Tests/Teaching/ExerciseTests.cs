@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using BrakeBalance.Answers;
 using BrakeBalance.Teaching;
 using UnitsNet;
 
@@ -102,6 +104,44 @@ public class ExerciseTests
                 Assert.NotEqual(Mark.Right, marked.Mark);
                 Assert.DoesNotContain(exercise.Answer.Text(us: false).Split(' ')[0], marked.Comment, StringComparison.Ordinal);
             }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Steps_give_their_result_from_the_numbers_in_them(int seed, int student)
+    {
+        foreach (UnitSystem units in Enum.GetValues<UnitSystem>())
+        {
+            foreach (Exercise exercise in Exercises.For(new ClassNumber { Seed = seed, Student = student }, units).Where(one =>
+                one.Id is "static-load-1" or "load-transfer-1" || (one.Id == "heat-1" && units == UnitSystem.Us)))
+            {
+                string[] sides = exercise.Steps[^1].Split(" = ");
+                double product = sides[^2].Split(@" \cdot ").Aggregate(1.0, (sofar, factor) => sofar * Number(factor));
+                string shown = sides[^1].Split('\\')[0];
+                Assert.Equal(product, Number(shown), 1.5e-3 * product);
+                Assert.True(units == UnitSystem.Us || SheetUnits.N(product) == shown, $"{exercise.Steps[^1]}: {product}");
+            }
+        }
+
+        static double Number(string text) => text.StartsWith(@"\frac", StringComparison.Ordinal)
+            ? Number(text.Split('{', '}')[1]) / Number(text.Split('{', '}')[3])
+            : text.EndsWith("^2", StringComparison.Ordinal) ? Math.Pow(Number(text[..^2]), 2)
+            : double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Theory]
+    [InlineData(UnitSystem.Si, @"\b(lbf|psi|in|lb|hp|mph|ft)\b|°F")]
+    [InlineData(UnitSystem.Us, @"ft·lb\b|\b(N|bar|mm|kg|kJ|kW|km/h|J|MPa)\b|°C|\bm\b²")]
+    public void A_sheet_has_one_system_of_units_in_questions_steps_and_answers(UnitSystem units, string foreign)
+    {
+        foreach (Exercise exercise in Enumerable.Range(1, 40).SelectMany(student => Exercises.For(
+            new ClassNumber { Seed = 7, Student = student }, units)))
+        {
+            string shown = string.Join('\n', exercise.Steps.Append(exercise.Answer.Text(units == UnitSystem.Us)));
+            Assert.All(Regex.Matches(shown, @"\\text\{([^}]*)\}").Select(unit => unit.Groups[1].Value).Append(exercise.Answer.Text(
+                units == UnitSystem.Us)), unit => Assert.DoesNotMatch(foreign, unit));
+            Assert.DoesNotMatch($@"\d ({foreign})", exercise.Question);
         }
     }
 

@@ -53,6 +53,12 @@ internal static class SettingOutput
     public static void Labelled(IAnsiConsole console, string label, string text)
     {
         int width = Math.Max(20, console.Profile.Width - LabelWidth - 1);
+        if (label.Length >= LabelWidth)
+        {
+            console.WriteLine(label);
+            label = "";
+        }
+
         foreach ((int number, string line) in TextTable.Folded(text, width).Index())
         {
             console.WriteLine((number == 0 ? label : "").PadRight(LabelWidth) + line);

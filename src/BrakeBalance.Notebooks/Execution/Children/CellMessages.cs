@@ -39,7 +39,6 @@ internal static class CellMessages
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     };
 
-    /// <summary>A message as one line.</summary>
     public static string Line<T>(T message) => JsonSerializer.Serialize(message, Written);
 
     /// <summary>Reads a line; null when it is no message, as when a cell writes to the process's own output.</summary>

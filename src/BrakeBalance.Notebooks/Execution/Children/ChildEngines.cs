@@ -80,8 +80,5 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
         return seat;
     }
 
-    /// <summary>An engine's place in a process.</summary>
-    /// <param name="Process">The process.</param>
-    /// <param name="Number">The engine's number.</param>
     internal sealed record Seat(CellProcess Process, int Number);
 }

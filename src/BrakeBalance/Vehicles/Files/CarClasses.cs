@@ -105,7 +105,6 @@ internal static partial class CarClasses
             """,
     };
 
-    /// <summary>Names of the classes.</summary>
     public static IReadOnlyList<string> Names => [.. Templates.Keys];
 
     /// <summary>The range that a class has for an entry, as a file writes it; null when class or range is not known.</summary>

@@ -79,7 +79,6 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
 /// <summary>A table of words that an entry may hold, and no others.</summary>
 internal interface IWordTable
 {
-    /// <summary>The words, as a file writes them.</summary>
     static abstract IReadOnlyList<string> Words { get; }
 }
 

@@ -23,7 +23,6 @@ internal sealed partial class JsonText
         Walk(ref reader, "");
     }
 
-    /// <summary>Whether a value is there.</summary>
     public bool Has(string path) => _values.ContainsKey(path);
 
     /// <summary>A value as it is written, quotation marks included; null when it is not there.</summary>
