@@ -44,7 +44,6 @@ public sealed record FigureTable
     }
 
     /// <summary>Whether a column holds numbers.</summary>
-    /// <param name="column">Its place.</param>
     internal bool IsNumeric(int column) => Frame.Columns[column].DataType != typeof(string);
 
     internal static string Text(object? value) => value switch

@@ -8,7 +8,6 @@ internal static class LabelRequests
     private const double Clearance = 4;
 
     /// <summary>The requests of a figure, and a placer that knows what to avoid.</summary>
-    /// <param name="layout">Where axes and plot are.</param>
     public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout)
     {
         var placer = new LabelPlacer(layout.Plot, layout.LabelFont);

@@ -20,8 +20,6 @@ public abstract record Layer
 }
 
 /// <summary>The range from the least to the greatest of some numbers.</summary>
-/// <param name="Low">The least.</param>
-/// <param name="High">The greatest.</param>
 internal readonly record struct Extent(double Low, double High)
 {
     /// <summary>The extent of some numbers; null when there are none.</summary>

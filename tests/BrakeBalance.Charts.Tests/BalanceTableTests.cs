@@ -101,8 +101,10 @@ public class BalanceTableTests
         Assert.Matches(@"^10\d\d \(10\d\d–1\d\d\d\)$", Cell(BalanceTables.LoadCases(car, UnitSystem.Si), "Mass m [kg]"));
         Assert.DoesNotContain("(", Cell(BalanceTables.LoadCases(car, UnitSystem.Si), "Mass m [kg]", 1), StringComparison.Ordinal);
         Assert.Contains("–", Cell(BalanceTables.AxleLoads(model, [0.5], UnitSystem.Si), "Rear load N₂ [kN]"), StringComparison.Ordinal);
-        Assert.Contains("–", Cell(BalanceTables.LockUps(model, [0.8], UnitSystem.Si), "Front line pressure [bar]"), StringComparison.Ordinal);
-        Assert.Contains("–", Cell(FootTables.Path(new ControlForce(model), [0.4], UnitSystem.Si), "Cylinder [bar]"), StringComparison.Ordinal);
+        Assert.Contains("–", Cell(BalanceTables.LockUps(model, [0.8], UnitSystem.Si), "Front line pressure [bar]"),
+            StringComparison.Ordinal);
+        Assert.Contains("–", Cell(FootTables.Path(new ControlForce(model), [0.4], UnitSystem.Si), "Cylinder [bar]"),
+            StringComparison.Ordinal);
         Assert.Contains(BandText.Legend, new FrameTable(BalanceTables.LoadCases(car)).ToHtml(), StringComparison.Ordinal);
         Assert.IsType<double>(BalanceTables.LoadCases(Cars.Load(Coupe))["Mass m [kg]"][0]);
     }

@@ -260,8 +260,8 @@ public static class FootExplorables
 
         if (bare.AtRate(0.25) is not { } dead || dead.PedalForce.Newtons > 500)
         {
-            return new("Without assist a deceleration of 0.25 g takes more than 500 N: more than the rules allow.",
-                VerdictKind.Caution);
+            return new($"Without assist a deceleration of 0.25 g takes more than {Measure.ControlForce.Text(500, units)}: more than the "
+                + "rules allow.", VerdictKind.Caution);
         }
 
         string feel = foot.Describe(hard.PedalForce);

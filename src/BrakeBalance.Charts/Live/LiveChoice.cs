@@ -11,7 +11,6 @@ internal sealed class LiveChoice
     private readonly Lately<Search> _searches = new(2);
 
     /// <summary>The form of targets, and the file of them that it shows; the file keeps no comments.</summary>
-    /// <param name="text">The file.</param>
     public static JsonObject Targets(string text)
     {
         (JsonNode? root, Problem? problem) = DocumentFile.Parse(text.Trim().Length == 0 ? "{}" : text);

@@ -39,8 +39,6 @@ internal sealed class QrCode
     public int Size { get; }
 
     /// <summary>Whether a module is dark.</summary>
-    /// <param name="x">Column from the left.</param>
-    /// <param name="y">Row from the top.</param>
     public bool this[int x, int y] => _dark[y, x];
 
     /// <summary>The code of a text: its end in the letters that pack tightly, what stands before as bytes.</summary>

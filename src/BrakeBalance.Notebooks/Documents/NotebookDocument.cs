@@ -1,8 +1,6 @@
 namespace BrakeBalance.Notebooks.Documents;
 
 /// <summary>A notebook as it lies in its file.</summary>
-/// <param name="Path">Full path of the file.</param>
-/// <param name="Cells">The cells in order.</param>
 internal sealed record NotebookDocument(string Path, IReadOnlyList<NotebookCell> Cells)
 {
     /// <summary>File name without folder and extension.</summary>

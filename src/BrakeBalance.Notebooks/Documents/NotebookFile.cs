@@ -26,7 +26,6 @@ internal static class NotebookFile
     }
 
     /// <summary>The notebooks of a folder, then those of its sub-folders, each in the order of their names.</summary>
-    /// <returns>Full paths.</returns>
     public static IReadOnlyList<string> In(string folder) =>
     [
         .. Directory.EnumerateFiles(folder, "*.ipynb").Order(StringComparer.Ordinal),

@@ -18,7 +18,6 @@ internal static class CellEngines
     public static int Beside(EngineKind kind) => kind == EngineKind.Script ? 1 : Math.Min(Most, Environment.ProcessorCount);
 
     /// <summary>Compiles a first expression in an engine.</summary>
-    /// <param name="engine">The engine.</param>
     public static async Task<T> WarmAsync<T>(T engine)
         where T : ICellEngine
     {

@@ -10,7 +10,6 @@ internal sealed partial class FailedCells
     private readonly Dictionary<string, string> _lacking = [];
 
     /// <summary>Why a cell cannot run; null where it can.</summary>
-    /// <param name="code">The cell.</param>
     public string? Against(string code) => Missing(code) is { } name
         ? $"Not run: '{name}' rests on a cell that failed. Mend that cell and run on from there. It begins with: {_lacking[name]}" : null;
 

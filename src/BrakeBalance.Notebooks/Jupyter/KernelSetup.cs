@@ -5,7 +5,6 @@ using BrakeBalance.Notebooks.Documents;
 namespace BrakeBalance.Notebooks.Jupyter;
 
 /// <summary>The notebooks' kernel in a Jupyter data folder: this program, which a client starts.</summary>
-/// <param name="dataFolder">The Jupyter data folder.</param>
 internal sealed class KernelSetup(string dataFolder)
 {
     /// <summary>The kernel's name for Jupyter.</summary>
@@ -22,7 +21,6 @@ internal sealed class KernelSetup(string dataFolder)
     public string Folder { get; } = Path.GetFullPath(Path.Combine(dataFolder, "kernels", Name));
 
     /// <summary>Sets the kernel up, in place of one set up before.</summary>
-    /// <param name="program">This program's main file.</param>
     public void Install(string program)
     {
         string list = Path.Combine(Folder, MadeFolders);

@@ -5,9 +5,6 @@ using NetMQ;
 namespace BrakeBalance.Notebooks.Jupyter;
 
 /// <summary>A message of the protocol between notebook clients and kernels.</summary>
-/// <param name="Identities">Where an answer goes.</param>
-/// <param name="Header">Its kind, number and session.</param>
-/// <param name="Content">What it says.</param>
 internal sealed record WireMessage(IReadOnlyList<byte[]> Identities, JsonObject Header, JsonObject Content)
 {
     /// <summary>Its kind, such as <c>execute_request</c>.</summary>

@@ -1,8 +1,6 @@
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>A titled part of the list of all pages.</summary>
-/// <param name="Title">What its pages are.</param>
-/// <param name="Pages">The pages in reading order.</param>
 internal sealed record PageGroup(string Title, IReadOnlyList<RenderedPage> Pages)
 {
     /// <summary>The title of the lessons, which are taken one after the other.</summary>

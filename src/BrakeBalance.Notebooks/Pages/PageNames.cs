@@ -16,6 +16,5 @@ internal static class PageNames
     public const string Notices = "assets/notices.txt";
 
     /// <summary>The file of a notebook's page.</summary>
-    /// <returns>A file name without folder.</returns>
     public static string FileFor(string notebook) => notebook + ".html";
 }

@@ -7,6 +7,4 @@ namespace BrakeBalance.Notebooks.Pages;
 internal sealed record SiteResult(IReadOnlyList<string> Files, IReadOnlyList<PageProblem> Problems, IReadOnlyList<PageFault> Faults);
 
 /// <summary>A page that could not be made.</summary>
-/// <param name="Page">The notebook's name.</param>
-/// <param name="Fault">What happened.</param>
 internal sealed record PageFault(string Page, Exception Fault);

@@ -111,10 +111,6 @@ internal sealed class Chromium(IBrowser browser, string profile, Process? guard)
     }
 
     /// <summary>A drawing on a page of its own size.</summary>
-    /// <param name="svg">The drawing.</param>
-    /// <param name="title">The document's title.</param>
-    /// <param name="width">Width in inches.</param>
-    /// <param name="height">Height in inches.</param>
     public async Task<byte[]> PdfAsync(string svg, string title, double width, double height)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);

@@ -39,10 +39,6 @@ internal static class EmbedPages
         """;
 
     /// <summary>The piece to paste: a figure without script, style sheet or anything from elsewhere.</summary>
-    /// <param name="shown">The figure, credited.</param>
-    /// <param name="theme">The colours.</param>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="plan">How figures are published.</param>
     public static string Snippet(Figure shown, Theme theme, Vehicle vehicle, FigurePlan plan)
     {
         string svg = plan.Drawn(FigureText.Named(shown, theme, vehicle).ToSvg(Pasted, theme))

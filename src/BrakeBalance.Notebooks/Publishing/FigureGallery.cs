@@ -61,7 +61,6 @@ internal sealed partial class FigureGallery(string car, Theme theme)
     }
 
     /// <summary>Takes over what earlier runs wrote into the folder and is still there.</summary>
-    /// <param name="folder">The folder.</param>
     public void Keep(string folder)
     {
         string page = Path.Combine(folder, Name);

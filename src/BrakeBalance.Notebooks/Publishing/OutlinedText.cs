@@ -18,7 +18,6 @@ internal static class OutlinedText
         new(Fonts.Value.Regular.Font.GetUnitsPerEm(), (letter, bold) => Known.GetOrAdd((letter, bold), _ => Letter(letter, bold))));
 
     /// <summary>The drawing with outlines in place of its words; a word with a letter that the font lacks stays as it is.</summary>
-    /// <param name="svg">A drawing that names itself.</param>
     public static string Of(string svg) => Inter.Value.Of(svg);
 
     /// <summary>The letters that figures are written with, for a page that saves them: Latin, Greek, and signs.</summary>

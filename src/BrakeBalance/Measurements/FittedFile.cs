@@ -164,7 +164,8 @@ public static class FittedFile
     // Rounded to the safe side.
     private static (string Entry, string Json) KeptLimit(Setting setting, Enum unit, string by)
     {
-        (double knee, double share) = (((IQuantity)(setting.SafeLimit?.Knee ?? Pressure.Zero)).As(unit), setting.SafeLimit?.FrontForceShare ?? 1);
+        IQuantity limit = setting.SafeLimit?.Knee ?? Pressure.Zero;
+        (double knee, double share) = (limit.As(unit), setting.SafeLimit?.FrontForceShare ?? 1);
         return setting.Variable == SettingVariable.BalanceBar
             ? ("safeFrontShare", Invariant.Text($"{Math.Ceiling(1000 * share - 1e-6) / 1000:0.###} /* {by} */"))
             : ("safeKnee", Invariant.Text($"\"{Math.Floor(100 * knee + 1e-6) / 100:0.##} {KnownQuantities.Symbol(unit)}\" /* {by} */"));
@@ -193,9 +194,9 @@ public static class FittedFile
         ?? OtherUnits.In(null, usual, Given(file, "wheelbase", LengthUnit.Meter) is LengthUnit.Inch or LengthUnit.Foot
             ? UnitSystem.Us : UnitSystem.Si);
 
-    private static Enum? Given(JsonText file, string path, Enum usual) => file.Written(path) is { } old
-        && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, KnownQuantities.From(0, usual).GetType(), out IQuantity? given, out _)
-            is null ? given!.Unit : null;
+    private static Enum? Given(JsonText file, string path, Enum usual) => file.Written(path) is { } old && QuantityText.Read(
+        JsonSerializer.Deserialize<string>(old)!, KnownQuantities.From(0, usual).GetType(), out IQuantity? given, out _) is null
+            ? given!.Unit : null;
 
     // The range is written a digit finer than it is told, so that its middle stays where the interval's is.
     private static string Beside(JsonText file, string path, Interval<double> band, string unit, string by)

@@ -104,7 +104,8 @@ public static class TestPlanner
         if (vehicle.LoadCases.Length > 1)
         {
             string? binding = SettingSearch.Limit(vehicle, vehicle.Conditions).Binding?.LoadCase;
-            cautions.Add((binding is null ? "" : $"In load case {binding} the rear locks first most easily. ") + "More load is proved last.");
+            cautions.Add((binding is null ? "" : $"In load case {binding} the rear locks first most easily. ")
+                + "More load is proved last.");
         }
 
         return cautions;

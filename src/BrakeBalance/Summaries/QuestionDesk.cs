@@ -63,7 +63,8 @@ public static class QuestionDesk
         Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", d => d.Foot.Gauges(), Foot);
         Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", d => d.Balance.RearLocks(), Balance);
         Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", d => d.Balance.FullyOut(), Balance);
-        Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", d => d.Balance.Series(), "hydraulics", "loadCases");
+        Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", d => d.Balance.Series(),
+            "hydraulics", "loadCases");
         Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", d => d.Balance.Metering(), ["hydraulics", .. Brakes]);
         Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.Foot.Residual(),
             ["masterCylinder", .. Brakes]);

@@ -1,7 +1,6 @@
 namespace BrakeBalance.Summaries;
 
 /// <summary>The units of one summary: what they are called in a table and at the end of a key.</summary>
-/// <param name="System">The system of units.</param>
 internal sealed record SummaryUnits(UnitSystem System)
 {
     public bool Us => System == UnitSystem.Us;

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Hydraulics;
 
-/// <summary>Pressure lost along a long straight line by the Hagen–Poiseuille law, Δp = 128 μ L Q / (π D⁴), to hold the pipe flow against.</summary>
+/// <summary>The Hagen–Poiseuille law, Δp = 128 μ L Q / (π D⁴), to hold the pipe flow against.</summary>
 internal sealed record LaminarLine
 {
     public required Length Bore { get; init; }

@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 namespace BrakeBalance.Notebooks.Commands.Benches;
 
 /// <summary>A bench report as JSON for scripts; keys end in their unit.</summary>
-/// <param name="units">Units of the values.</param>
 internal sealed class BenchJson(SummaryUnits units)
 {
     public string Text(BenchReport report) => IndentedJson.Text(new JsonObject

@@ -4,7 +4,6 @@ using BrakeBalance.Notebooks.Publishing;
 namespace BrakeBalance.Notebooks.Commands.Measuring;
 
 /// <summary>What was measured and what follows, as JSON for scripts; keys end in their unit, shares and chances are fractions.</summary>
-/// <param name="units">Units of the values.</param>
 internal sealed class MeasureJson(SummaryUnits units)
 {
     public static JsonArray Problems(IEnumerable<LogProblem> problems) =>

@@ -4,7 +4,6 @@ using BrakeBalance.Charts.Tables;
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>A report on stops as lines and tables for a person; each car gives the same parts, some of them empty.</summary>
-/// <param name="units">Units of what is shown.</param>
 internal sealed class StopReportTables(StopUnits units)
 {
     private readonly List<object> _parts = [];

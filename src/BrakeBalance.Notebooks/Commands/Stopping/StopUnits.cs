@@ -1,7 +1,6 @@
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>The units of one report on stops: what they are called in a table and at the end of a key.</summary>
-/// <param name="System">The system of units.</param>
 internal sealed record StopUnits(UnitSystem System)
 {
     public bool Us => System == UnitSystem.Us;

@@ -3,8 +3,6 @@ using Spectre.Console;
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>Pedal, assist, travel and failures as tables for a person.</summary>
-/// <param name="units">Units of what is shown.</param>
-/// <param name="console">Where it is written.</param>
 internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 {
     private string Short => units.Us ? "in" : "mm";

@@ -4,8 +4,6 @@ using Spectre.Console;
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>A balance summary as tables for a person.</summary>
-/// <param name="units">Units of what is shown.</param>
-/// <param name="console">Where it is written.</param>
 internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 {
     private string _fraction = "0.000";

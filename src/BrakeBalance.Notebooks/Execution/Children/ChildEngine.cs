@@ -1,9 +1,6 @@
 namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>Runs the cells of one notebook in a process of cells.</summary>
-/// <param name="engines">Where its process comes from.</param>
-/// <param name="folder">The notebook's folder.</param>
-/// <param name="name">The notebook's name.</param>
 internal sealed class ChildEngine(ChildEngines engines, string folder, string name) : ICellEngine
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);

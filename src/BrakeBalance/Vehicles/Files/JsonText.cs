@@ -68,7 +68,6 @@ internal sealed partial class JsonText
     }
 
     /// <summary>Takes an entry or a list element out, with its line where nothing else stands there.</summary>
-    /// <param name="path">Its path.</param>
     public void Remove(string path)
     {
         if (!_values.TryGetValue(path, out (int Start, int End) at))
@@ -90,8 +89,6 @@ internal sealed partial class JsonText
     }
 
     /// <summary>Adds an element behind the last one of a list.</summary>
-    /// <param name="path">Path of the list.</param>
-    /// <param name="json">The element.</param>
     public void Append(string path, string json)
     {
         int count = 0;

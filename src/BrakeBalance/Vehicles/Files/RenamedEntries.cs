@@ -31,7 +31,5 @@ internal static class RenamedEntries
         names.GetValueOrDefault(old) is { } name && known.Contains(name) ? $"is called \"{name}\" now." : null;
 
     /// <summary>Whether an entry stands there under its old name.</summary>
-    /// <param name="key">The new key.</param>
-    /// <param name="written">The keys written.</param>
     public static bool IsWrittenAsOld(string key, IEnumerable<string> written) => written.Any(old => Keys.GetValueOrDefault(old) == key);
 }
