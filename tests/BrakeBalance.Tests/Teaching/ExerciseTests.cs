@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using BrakeBalance.Answers;
 using BrakeBalance.Teaching;
 using UnitsNet;
 
