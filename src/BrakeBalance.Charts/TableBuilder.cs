@@ -4,8 +4,11 @@ namespace BrakeBalance.Charts;
 
 /// <summary>Builds a table column by column; numbers are given in SI and stored in display units, named in the column's name.</summary>
 /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-public sealed class TableBuilder(UnitSystem? units = null)
+/// <param name="car">The car: where its file gives ranges, the table says that each stands at its middle; null to say nothing.</param>
+public sealed class TableBuilder(UnitSystem? units = null, Vehicle? car = null)
 {
+    private const string Middles = "Worked out with each range of the file at its middle.";
+
     private readonly UnitSystem _units = units ?? Display.Units;
     private readonly List<DataFrameColumn> _columns = [];
 
@@ -75,7 +78,7 @@ public sealed class TableBuilder(UnitSystem? units = null)
 
         DataFrameColumn? odd = _columns.Find(column => column.Length != _columns[0].Length);
         return odd is null
-            ? new FigureTable(new DataFrame(_columns))
+            ? new FigureTable(car?.Uncertainty is null ? new DataFrame(_columns) : new NotedFrame(_columns, Middles))
             : throw new InvalidOperationException(
                 Invariant.Text($"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
     }

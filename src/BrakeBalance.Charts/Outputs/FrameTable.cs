@@ -17,7 +17,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
     private IEnumerable<string> Notes =>
     [
-        .. frame is BandedFrame banded ? [banded.Note] : (string[])[],
+        .. frame is NotedFrame noted ? [noted.Note] : (string[])[],
         .. IsCut ? [Invariant.Text($"The first {RowsShown} of {frame.Rows.Count} rows are shown.")] : (string[])[],
     ];
 

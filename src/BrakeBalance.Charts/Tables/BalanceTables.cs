@@ -146,7 +146,7 @@ public static class BalanceTables
         Banded<DataFrame> all = Banded.Of(vehicle, table);
         bool IsLike(DataFrame other) => other.Rows.Count == all.Middle.Rows.Count;
         all = all with { Drawn = [.. all.Drawn.Where(IsLike)], OfClass = [.. all.OfClass.Where(IsLike)] };
-        return !all.HasBand ? all.Middle : new BandedFrame(all.Middle.Columns.Select((column, c) => new StringDataFrameColumn(column.Name,
+        return !all.HasBand ? all.Middle : new NotedFrame(all.Middle.Columns.Select((column, c) => new StringDataFrameColumn(column.Name,
             Enumerable.Range(0, (int)column.Length).Select(row => all.Text(of => FigureTable.Text(of.Columns[c][row]))))),
             BandText.LegendOf(vehicle));
     }
