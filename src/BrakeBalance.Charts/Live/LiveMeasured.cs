@@ -83,7 +83,7 @@ internal static class LiveMeasured
 
         NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Own?.Attached() ?? reading.Vehicle, []));
         string abort = next.Candidates is [CandidateStop first, ..]
-            ? $"<p>Abort when {HtmlRenderer.Escape(first.AbortIf(units))}.</p>\n" : "";
+            ? $"<p>Abort when {HtmlRenderer.Escape(NextStopWords.Abort(first, units))}.</p>\n" : "";
         return MeasurementTables.NextStops(next, units).ToHtml() + abort
             + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
     }

@@ -50,14 +50,15 @@ internal sealed class CarStudy
         _setup = new(() => StopSetup.From(car, car.LoadCases[load], Dry));
         _emergency = new(() => StraightStop.Run(Setup.Car, Setup.Emergency, Setup.BuildUp, From));
         _yaw = new(() => YawStop.EachAxleLocked(Setup, From));
+        (string Name, Vehicle Car)[] compared =
+        [
+            ("Present setting", car),
+            .. car.Hydraulics.RearValves.All(valve => valve is MeteringValve) ? [] : ((string, Vehicle)[])
+                [("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() })],
+            ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
+        ];
         _rows = new(() => StopComparison.Of(
-            new (string, Vehicle)[]
-            {
-                ("Present setting", car),
-                ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
-                ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
-            }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[load]) is null),
-            car.LoadCases[load].Name, Dry, From));
+            compared.Where(row => StopSetup.WhyNoStop(row.Car, car.LoadCases[load]) is null), car.LoadCases[load].Name, Dry, From));
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }

@@ -12,11 +12,12 @@ namespace BrakeBalance.Charts.Sheets;
 /// <param name="HasBands">Whether its numbers stand with bands, because the file gives ranges.</param>
 /// <param name="Columns">Headings of the table of settings, each with its unit.</param>
 /// <param name="Rows">The settings, one row each; an empty cell is to be filled in by hand.</param>
-/// <param name="FirstLocks">The first lock on each road at the recommended setting.</param>
+/// <param name="Set">Which setting first locks and pedal are told of: the recommended one, or the present one where there is none.</param>
+/// <param name="FirstLocks">The first lock on each road at that setting.</param>
 /// <param name="Pedal">Pedal forces and what is in reserve; empty when the file does not say.</param>
 public sealed record PocketCard(
     string Car, string LoadCase, string? Warning, string Baseline, string Limit, string Conditions, bool HasBands,
-    IReadOnlyList<string> Columns, IReadOnlyList<CardRow> Rows, IReadOnlyList<(string Name, string Value)> FirstLocks,
+    IReadOnlyList<string> Columns, IReadOnlyList<CardRow> Rows, string Set, IReadOnlyList<(string Name, string Value)> FirstLocks,
     IReadOnlyList<(string Name, string Value)> Pedal)
 {
     /// <summary>Decelerations at which pressures are listed [–].</summary>
@@ -52,6 +53,7 @@ public sealed record PocketCard(
                 "Dry road: locks first at [g]"],
             Rows: [.. settings.Select(row =>
                 Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), IsBeyond(setting, row.Car), units))],
+            Set: setting.Recommended is null ? "present" : "recommended",
             FirstLocks: [.. Roads.Select(road =>
                 ($"{road.Name}, k = {road.Adhesion:0.0}", own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
             Pedal: vehicle.Control is null ? [] : PedalOf(own, units));

@@ -97,8 +97,8 @@ public static class PocketCardPage
         }
 
         html.Append("</tbody>\n</table></div>\n");
-        Facts(html, "First lock-up at the recommended setting", card.FirstLocks, "");
-        Facts(html, "Pedal", card.Pedal, " class=\"pedal\"");
+        Facts(html, $"First lock-up at the {card.Set} setting", card.FirstLocks, "");
+        Facts(html, $"Pedal at the {card.Set} setting", card.Pedal, " class=\"pedal\"");
         html.Append("<h2>Run log</h2>\n<table class=\"lines\">\n<thead><tr><th scope=\"col\">Date, track, tyres</th>"
             + "<th scope=\"col\">Setting</th><th scope=\"col\">Locked first</th><th scope=\"col\">Remarks</th></tr></thead>\n<tbody>\n");
         for (int line = 0; line < 4; line++)

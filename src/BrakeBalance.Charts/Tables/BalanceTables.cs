@@ -1,10 +1,14 @@
 using Microsoft.Data.Analysis;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Answers about a car as data frames, in the display units; <c>DataFrame.SaveCsv</c> writes them to a file.</summary>
 public static class BalanceTables
 {
+    private static readonly Measure Threshold = Measure.Of(
+        "threshold pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.1), (PressureUnit.PoundForcePerSquareInch, "psi", 1));
+
     /// <summary>The states of load of a car.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -26,25 +30,25 @@ public static class BalanceTables
     /// <summary>The brakes of both axles as the force they give for a pressure.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>A row for each axle; the last column is the braking force of both wheels for 10 bar above the threshold.</returns>
+    /// <returns>A row for each axle; last the braking force of both wheels for 10 bar, or 100 psi, above the threshold.</returns>
     public static DataFrame Brakes(Vehicle vehicle, UnitSystem? units = null) => OverRanges(vehicle, car =>
     {
-        const double tenBar = 1e6;
+        double step = (units ?? Display.Units) == UnitSystem.Us ? Pressure.FromPoundsForcePerSquareInch(100).Pascals : 1e6;
         (Brake Brake, double RadiusMetres)[] axles =
         [
             (car.Brakes.Front, car.Tyres.Front.LoadedRadius.Meters),
             (car.Brakes.Rear, car.Tyres.Rear.LoadedRadius.Meters),
         ];
-        string step = Measure.LinePressure.Text(tenBar, units ?? Display.Units).Replace('\u00a0', ' ');
         return new TableBuilder(units)
             .Words("Axle", "front", "rear")
             .Rounded("Brake factor C*", Measure.Number, axles.Select(axle => (double?)axle.Brake.BrakeFactor))
             .Rounded("Piston area of one brake A", Measure.Area, axles.Select(axle => (double?)axle.Brake.PistonArea.SquareMeters))
             .Rounded("Effective radius r", Measure.Travel, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
             .Rounded("Loaded tyre radius R", Measure.Travel, axles.Select(axle => (double?)axle.RadiusMetres))
-            .Rounded("Threshold pressure", Measure.LinePressure, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
-            .Rounded($"Braking force per {step}", Measure.ControlForce,
-                axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
+            .Rounded("Threshold pressure", Threshold, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
+            .Rounded("Braking force per " + Measure.LinePressure.Text(step, units ?? Display.Units).Replace('\u00a0', ' '),
+                Measure.ControlForce,
+                axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * step / axle.RadiusMetres)))
             .Build().Frame;
     });
 

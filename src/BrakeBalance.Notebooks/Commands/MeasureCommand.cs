@@ -325,7 +325,7 @@ internal static class MeasureCommand
             TextTable.Write(console, MeasurementTables.NextStops(next, System(parsed, units)));
             if (next.Candidates is [CandidateStop first, ..])
             {
-                SettingOutput.Labelled(console, "Abort when", first.AbortIf(System(parsed, units)) + ".");
+                SettingOutput.Labelled(console, "Abort when", NextStopWords.Abort(first, System(parsed, units)) + ".");
             }
 
             SettingOutput.Labelled(console, "Caution", SettingWords.Caution);

@@ -1,9 +1,10 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary><c>starter FILE</c>: writes a commented vehicle file to begin with.</summary>
-internal static class StarterCommand
+internal static partial class StarterCommand
 {
     public static Command Create(Terminal terminal)
     {
@@ -23,8 +24,18 @@ internal static class StarterCommand
     {
         Option<string> chosen = units = VehicleOptions.Units();
         return parsed => parsed.GetResult(chosen) is null or { Implicit: true }
-            ? text(parsed) : StarterFile.In(text(parsed), VehicleOptions.UnitsOf(parsed, chosen));
+            ? text(parsed) : InUnits(text(parsed), VehicleOptions.UnitsOf(parsed, chosen));
     }
+
+    // Below its head: each quantity of JSON with comments, or of a list of parts.
+    private static string InUnits(string text, UnitSystem units)
+    {
+        int head = text.IndexOf("\n{", StringComparison.Ordinal) + 1;
+        return text[..head] + Quantity().Replace(text[head..], written => StarterFile.In(written.Value, units));
+    }
+
+    [GeneratedRegex(@"(?<![\w.-])\d+(\.\d+)?( [^\s"",.;:)]+ \.\. \d+(\.\d+)?)? [^\s"",.;:)]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Quantity();
 
     /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>
     /// <param name="terminal">Where it speaks.</param>

@@ -39,7 +39,7 @@ internal sealed class SetUp
             RearShare = point.BrakingForces.Rear / (point.BrakingForces.Front + point.BrakingForces.Rear);
         }
 
-        RearFirst = string.Join(", ", Enumerable.Range(2, 9).Select(tenth => tenth / 10.0)
+        RearFirst = string.Join(", ", Enumerable.Range(1, 12).Select(tenth => tenth / 10.0)
             .Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
             .Select(adhesion => Invariant.Text($"{adhesion:0.0}")));
         RearFirst = RearFirst.Length == 0 ? Nowhere : RearFirst;

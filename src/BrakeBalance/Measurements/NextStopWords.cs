@@ -54,6 +54,12 @@ public static class NextStopWords
         return words;
     }
 
+    /// <summary>When to break off the first stop, or another one that is listed.</summary>
+    /// <param name="first">The first stop.</param>
+    /// <param name="units">The system of units.</param>
+    public static string Abort(CandidateStop first, UnitSystem units) => first.AbortIf(units)
+        + $" (the first stop; another when the gauge passes its own pressure by {Measure.LinePressure.Text(PlannedStop.Beyond, units)})";
+
     private static string Open(NextStops next, UnitSystem units)
     {
         const string what = "at which both axles of the car lock together in the condition that holds the setting back";

@@ -24,5 +24,7 @@ public sealed record PlannedStop(
 
     internal static string AbortIf(bool toLockUp, Pressure target, UnitSystem units) => toLockUp
         ? "release at the first call of any lock-up; end the day at a rear call"
-        : $"any wheel locks, the car pulls, or the gauge passes {Measure.LinePressure.Text(target + Pressure.FromBars(10), units)}";
+        : $"any wheel locks, the car pulls, or the gauge passes {Measure.LinePressure.Text(target + Beyond, units)}";
+
+    internal static Pressure Beyond => Pressure.FromBars(10);
 }

@@ -158,6 +158,7 @@
       one.back.push({ text: one.text });
       one.text = text;
       state.removed = null;
+      say(""); // what was said of the file before is not of this one
       keep();
     });
   };

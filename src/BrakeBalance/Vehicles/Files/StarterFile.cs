@@ -1,10 +1,9 @@
 using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
 
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Writes a commented vehicle file to start from: an invented car with the parts asked for, and no entries of others.</summary>
-public static partial class StarterFile
+public static class StarterFile
 {
     private static readonly Dictionary<string, string> AssistParts = new()
     {
@@ -108,17 +107,8 @@ public static partial class StarterFile
             typeof(VehicleDocument), car);
     }
 
-    /// <summary>A file to begin with, each quantity below its head in one system of units.</summary>
-    /// <param name="text">The file: JSON with comments, or a list of parts.</param>
-    /// <param name="units">The system of units.</param>
-    public static string In(string text, UnitSystem units)
-    {
-        int head = text.IndexOf("\n{", StringComparison.Ordinal) + 1;
-        return text[..head] + Quantity().Replace(text[head..], written => OtherUnits.Text(written.Value, units));
-    }
-
-    [GeneratedRegex(@"(?<![\w.-])\d+(\.\d+)?( [^\s"",.;:)]+ \.\. \d+(\.\d+)?)? [^\s"",.;:)]+", RegexOptions.CultureInvariant)]
-    private static partial Regex Quantity();
+    /// <summary>A quantity of a file, or a range, in one system of units; as it is written where it is no quantity.</summary>
+    public static string In(string written, UnitSystem units) => OtherUnits.Text(written, units);
 
     private static void Lay(JsonObject car, JsonObject part)
     {
