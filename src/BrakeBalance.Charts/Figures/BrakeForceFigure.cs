@@ -33,8 +33,8 @@ public static partial class BalanceFigures
                 $"Rear against front brake force of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
                     + "Where the installed line lies above the ideal curve, the rear axle locks first.",
                 "The ideal curve rises from the origin, bends over and falls. "
-                    + $"The installed line {(model.RearKnees().Count > 0 ? "rises to the knee and runs flatter beyond it" : "has no knee")}; "
-                    + $"{order}. "
+                    + (model.RearKnees().Count > 0 ? "The installed line rises to the knee and runs flatter beyond it; "
+                        : "The installed line has no knee; ") + $"{order}. "
                 + string.Join(' ', adhesions.Zip(lockUps, (adhesion, lockUp) => Finding.LockUp(lockUp, adhesion))))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);

@@ -13,9 +13,6 @@ public sealed record HoseBend
 
     /// <summary>Length of hose in the bend: radius × angle.</summary>
     public Length Arc => Radius * Turn.Radians;
-
-    /// <summary>Straight distance between the bend's ends: 2 R sin(θ/2).</summary>
-    public Length Chord => Radius * (2 * Math.Sin(Turn.Radians / 2));
 }
 
 /// <summary>The way a hose takes: straight out of the first fitting, through its bends, straight into the second.</summary>
