@@ -174,13 +174,13 @@ public static class BenchTables
         _ => "WRONG",
     };
 
-    // A safe limit is rounded to the safe side, as wherever it is told.
     // By how much a number has changed is worked out from both as they are shown beside it.
     private static string Meaning(ChangeRow row, UnitSystem system) => row.Topic != ChangeTopic.Balance
         && BandText.Leading(Shown(row.Topic, row.Before, "", system)) is { } before and not 0
         && BandText.Leading(Shown(row.Topic, row.After, "", system)) is { } after && after / before < 3
             ? Invariant.Text($"{row.Meaning.TrimEnd('.')} ({((after / before) - 1) * 100:+0;−0;±0} %).") : row.Meaning;
 
+    // A safe limit is rounded to the safe side, as wherever it is told.
     private static string Shown(ChangeTopic topic, IQuantity? value, string words, UnitSystem units) =>
         topic == ChangeTopic.Knee && value is Pressure limit ? SettingWords.Number(limit, units) : SetUp.Text(value, words, units);
 

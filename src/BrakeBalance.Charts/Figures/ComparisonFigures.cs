@@ -4,7 +4,7 @@ namespace BrakeBalance.Charts.Figures;
 public static class ComparisonFigures
 {
     /// <summary>The surfaces compared when none are chosen [–]: ice, snow, wet, damp, dry, track tyres.</summary>
-    public static IReadOnlyList<double> DefaultAdhesions { get; } = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2];
+    public static IReadOnlyList<double> DefaultAdhesions => SetUp.Roads;
 
     private static readonly (Tone Tone, Dash Dash)[] Strokes =
         [(Tone.Main, Dash.Solid), (Tone.Other, Dash.Dash), (Tone.Front, Dash.Dot), (Tone.Ideal, Dash.DashDot), (Tone.Guide, Dash.LongDash),

@@ -13,8 +13,8 @@ public sealed class RuleTable : IHtmlOutput
     private RuleTable(Vehicle vehicle, Func<Vehicle, IReadOnlyList<RuleVerdict>> check)
     {
         Banded<IReadOnlyList<RuleVerdict>> all = Banded.Of(vehicle, check);
-        _rows = [.. all.Middle.Select((verdict, i) => (verdict, all.Select(of => of.ElementAtOrDefault(i)?.In(Display.Units))!))
-            .Select(row => (row.verdict, row.Item2.Text(v => Words(v.Outcome)), row.Item2.Text(v => v.Explanation)))];
+        _rows = [.. all.Middle.Select((_, i) => all.Select(of => of.ElementAtOrDefault(i)?.In(Display.Units))!)
+            .Select(row => (row.Middle, row.Text(verdict => Words(verdict.Outcome)), row.Text(verdict => verdict.Explanation)))];
         _note = $"{Note} {BandText.LegendOf(vehicle)}".TrimEnd();
     }
 

@@ -31,7 +31,7 @@ internal static partial class StarterCommand
     private static string InUnits(string text, UnitSystem units)
     {
         int head = text.IndexOf("\n{", StringComparison.Ordinal) + 1;
-        return text[..head] + Quantity().Replace(text[head..], written => StarterFile.In(written.Value, units));
+        return text[..head] + Quantity().Replace(text[head..], written => OtherUnits.Text(written.Value, units));
     }
 
     [GeneratedRegex(@"(?<![\w.-])\d+(\.\d+)?( [^\s"",.;:)]+ \.\. \d+(\.\d+)?)? [^\s"",.;:)]+", RegexOptions.CultureInvariant)]

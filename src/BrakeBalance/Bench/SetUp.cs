@@ -22,6 +22,9 @@ internal sealed class SetUp
     private static readonly Measure Rise = Measure.Of("rise of temperature", TemperatureDeltaUnit.Kelvin,
         (TemperatureDeltaUnit.Kelvin, "K", 1), (TemperatureDeltaUnit.DegreeFahrenheit, "°F", 1));
 
+    /// <summary>The roads on which set-ups are compared [–].</summary>
+    public static IReadOnlyList<double> Roads { get; } = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2];
+
     private readonly PerAxle<Mass?> _rings;
     private readonly double _joules;
     private readonly Lazy<Setting?> _setting;
@@ -39,8 +42,7 @@ internal sealed class SetUp
             RearShare = point.BrakingForces.Rear / (point.BrakingForces.Front + point.BrakingForces.Rear);
         }
 
-        RearFirst = string.Join(", ", Enumerable.Range(1, 12).Select(tenth => tenth / 10.0)
-            .Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
+        RearFirst = string.Join(", ", Roads.Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
             .Select(adhesion => Invariant.Text($"{adhesion:0.0}")));
         RearFirst = RearFirst.Length == 0 ? Nowhere : RearFirst;
         _setting = new(() => vehicle.Hydraulics.RearProportioningValve is null ? null : Setting.Of(vehicle));

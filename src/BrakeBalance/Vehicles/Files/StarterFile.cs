@@ -107,9 +107,6 @@ public static class StarterFile
             typeof(VehicleDocument), car);
     }
 
-    /// <summary>A quantity of a file, or a range, in one system of units; as it is written where it is no quantity.</summary>
-    public static string In(string written, UnitSystem units) => OtherUnits.Text(written, units);
-
     private static void Lay(JsonObject car, JsonObject part)
     {
         foreach ((string key, JsonNode? value) in part)
