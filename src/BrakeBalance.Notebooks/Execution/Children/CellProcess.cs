@@ -23,6 +23,7 @@ internal sealed class CellProcess : IAsyncDisposable
     private readonly Task _reading;
     private ImmutableList<string> _notebooks = [];
     private string? _ending;
+    private volatile int _entered;
     private volatile bool _ended, _killed;
 
     private CellProcess(Process process)
@@ -76,13 +77,13 @@ internal sealed class CellProcess : IAsyncDisposable
     public ImmutableList<string> Notebooks => _notebooks;
 
     /// <summary>Whether more than one notebook has run here, those included that have left.</summary>
-    public bool IsShared { get; private set; }
+    public bool IsShared => _entered > 1;
 
     /// <summary>A notebook is about to run its first cell here.</summary>
     public void Enter(string notebook)
     {
+        Interlocked.Increment(ref _entered);
         ImmutableInterlocked.Update(ref _notebooks, names => names.Add(notebook));
-        IsShared |= _notebooks.Count > 1;
     }
 
     /// <summary>A notebook will run again elsewhere.</summary>
