@@ -10,6 +10,9 @@ internal sealed class SettingSweep
     private const int Blocks = 4;
     private const int SpeedsTried = 3;
 
+    // How well the road is used scatters far less than which axle locks first.
+    private const int DrawsToAWhole = 8;
+
     private readonly SettingQuestion _question;
     private readonly Condition[] _conditions;
     private readonly IReadOnlyList<Speed> _speeds;
@@ -88,42 +91,62 @@ internal sealed class SettingSweep
         BalanceKernel kernel = condition.Kernels[speed];
         ValveLaw[] laws = [.. kernel.Laws];
         var random = RandomNumbers.Stream(_question.Seed, stream);
-        double[] rearFirst = new double[settings], efficiency = new double[settings], slipped = new double[settings];
+        double[] rearFirst = new double[settings], efficiency = new double[settings];
         var found = new KernelLock[settings];
-        int count = PerBlock;
+        int count = PerBlock, wholes = 0;
         double scatter = _question.KneeScatter.Pascals;
         for (int i = 0; i < count; i++)
         {
             (CarDraw draw, double k1, double k2) = Draw(condition, random);
             CarGains car = new(_gains.Front.Drawn(draw.Front), _gains.Rear.Drawn(draw.Rear), draw.Height);
             (AxleLimit front, AxleLimit rear) = kernel.Limits(k1, k2);
-            if (knees is not null)
+            double limit = kernel.LimitNewtons(front, rear, car.Height), slip = knees is null ? 0 : scatter * RandomNumbers.Normal(random);
+            KernelLock First(int setting)
             {
-                double slip = scatter * RandomNumbers.Normal(random);
-                for (int s = 0; s < settings; s++)
+                if (knees is not null)
                 {
-                    slipped[s] = Math.Max(0, knees[s] + slip);
+                    laws[kernel.Setting] = ValveLaw.AboveKnee(Math.Max(0, knees[setting] + slip), _slope);
                 }
 
-                kernel.First(car, laws, slipped, _slope, front, rear, found);
+                return kernel.First(car, laws, ratios?[setting] ?? kernel.Ratio, front, rear, limit);
             }
-            else
+
+            // More rear braking never makes the front lock first again: where the rear comes first from tells all. Where both would lock
+            // together it is near, exactly so for a car without other valves.
+            (double atFront, double atRear) = kernel.Together(car, k1, k2);
+            double near = knees is null ? atRear / atFront : (atRear - _slope * kernel.Ratio * atFront) / (1 - _slope) - slip;
+            int at = Array.BinarySearch(knees ?? ratios!, near);
+            int from = 0, to = settings, tried = Math.Min(at < 0 ? ~at : at, settings - 1);
+            for (bool isNear = true; from < to; isNear = false)
             {
-                double limit = kernel.LimitNewtons(front, rear, car.Height);
-                for (int s = 0; s < settings; s++)
-                {
-                    found[s] = kernel.First(car, laws, ratios![s], front, rear, limit);
-                }
+                bool isRear = First(tried).Order == LockOrder.Rear;
+                (from, to) = isRear ? (from, tried) : (tried + 1, to);
+                tried = !isNear ? (from + to) / 2 : isRear ? Math.Max(0, to - 1) : from;
+            }
+
+            for (int s = from; s < settings; s++)
+            {
+                rearFirst[s]++;
+            }
+
+            if (i % DrawsToAWhole != 0)
+            {
+                continue;
+            }
+
+            wholes++;
+            if (knees is not null)
+            {
+                kernel.First(car, laws, [.. knees.Select(knee => Math.Max(0, knee + slip))], _slope, front, rear, found);
             }
 
             for (int s = 0; s < settings; s++)
             {
-                rearFirst[s] += found[s].Order == LockOrder.Rear ? 1 : 0;
-                efficiency[s] += found[s].Efficiency;
+                efficiency[s] += (knees is null ? First(s) : found[s]).Efficiency;
             }
         }
 
-        return [.. rearFirst.Zip(efficiency, (r, e) => new SweepCell(r / count, e / count))];
+        return [.. rearFirst.Zip(efficiency, (r, e) => new SweepCell(r / count, e / wholes))];
     }
 
     private (CarDraw Car, double FrontAdhesion, double RearAdhesion) Draw(Condition condition, Random random)
