@@ -68,7 +68,8 @@ internal static class ExplorableHtml
         if (frame.Readouts.Count > 0)
         {
             html.Append("<dl class=\"bb-readouts\">\n");
-            foreach (Readout readout in frame.Readouts)
+            bool isMiddle = frame.Figures.Any(figure => figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal));
+            foreach (Readout readout in frame.Readouts.Concat(isMiddle ? [new("Ranges of the file", "each at its middle")] : []))
             {
                 html.Append(CultureInfo.InvariantCulture,
                     $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt>"

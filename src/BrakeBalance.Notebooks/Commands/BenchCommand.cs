@@ -26,7 +26,7 @@ internal static class BenchCommand
             StarterCommand.Writing(
                 terminal, "starter", "Write a commented bench file of an invented job to begin with.",
                     "Put your readings in, then '" + CommandLine.Name + " bench {0}'.",
-                StarterCommand.InUnits(out Option<string> written, _ => BenchStarter.Text()), written),
+                StarterCommand.InUnits(out Option<string> written, (_, _) => BenchStarter.Text()), written),
         };
         command.SetAction(parsed =>
         {

@@ -134,7 +134,7 @@ internal static class CarForm
         string value = Text(own), shown = value.Length > 0 ? value : Text(full);
         string In(string text) => OtherUnits.Text(field, text, units) is { Length: > 0 } converted ? converted : text;
         return new(path, field, value, OtherUnits.Text(field, value, units), own is null ? In(Text(full)) : "", In(field.About.Typical),
-            Slide.Of(field, shown, units));
+            Slide.Of(field, shown, units), units);
     }
 
     internal static string Text(JsonNode? node) => node switch
