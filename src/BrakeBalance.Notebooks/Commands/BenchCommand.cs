@@ -121,7 +121,7 @@ internal static class BenchCommand
             TextTable.Write(console, BenchTables.Changes(report, units));
         }
 
-        TextTable.Write(console, BenchTables.Findings(report.Findings));
+        TextTable.Write(console, BenchTables.Findings(report.Findings, units));
         console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's "
             + "service manual.");
     }
