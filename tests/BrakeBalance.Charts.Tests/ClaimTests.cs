@@ -68,8 +68,8 @@ public class ClaimTests
             ];
             Assert.All(drawn, figure => Assert.Equal(times, figure.Caption.Split(FigureBuilder.Middles).Length - 1));
             Assert.All(
-                new[] { BalanceExplorables.SettingAndLoad(setting, units: UnitSystem.Si), SettingExplorer.Of(setting, units: UnitSystem.Si) },
-                explorable => Assert.Equal(times, explorable.ToHtml().Split("<dt>Ranges of the file</dt><dd>each at its middle").Length - 1));
+                (Exploring.Explorable[])[BalanceExplorables.SettingAndLoad(setting), SettingExplorer.Of(setting)],
+                moved => Assert.Equal(times, moved.ToHtml().Split("<dt>Ranges of the file</dt><dd>each at its middle").Length - 1));
             CatalogueEntry bends = Entry("hose-bends");
             string caption = bends.Marked(bends.For(car, UnitSystem.Si)!, car).Caption;
             Assert.DoesNotContain(FigureBuilder.Middles, caption, StringComparison.Ordinal);
