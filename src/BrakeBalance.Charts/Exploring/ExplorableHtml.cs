@@ -59,9 +59,6 @@ internal static class ExplorableHtml
     }
 
     /// <summary>Readouts, verdict and figures of a state.</summary>
-    /// <param name="frame">The state.</param>
-    /// <param name="words">Which settings are shown.</param>
-    /// <param name="size">The size at which its figures are drawn; null for a page and for a phone.</param>
     public static string State(Frame frame, string words, FigureSize? size)
     {
         var html = new StringBuilder();

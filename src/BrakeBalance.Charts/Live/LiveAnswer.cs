@@ -6,9 +6,6 @@ namespace BrakeBalance.Charts.Live;
 internal static class LiveAnswer
 {
     /// <summary>The reply: problems with their paths, or the answer in short.</summary>
-    /// <param name="car">The car.</param>
-    /// <param name="units">The system of units.</param>
-    /// <param name="slides">The sliders shown: pairs of path and unit.</param>
     public static JsonObject Of(LiveCar car, UnitSystem units, JsonNode? slides)
     {
         var reply = new JsonObject
@@ -24,7 +21,8 @@ internal static class LiveAnswer
         Setting setting = study.Answer;
         reply["name"] = reading.Vehicle.Name;
         reply["invented"] = reading.Vehicle.IsInvented;
-        reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, OtherUnits.Within(warning.ToString(), units)))]);
+        reply["warnings"] = new JsonArray(
+            [.. reading.Warnings.Select(warning => Said(warning.Path, OtherUnits.Within(warning.ToString(), units)))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, car.Unread, units);
         reply["marks"] = Marks(setting, units, slides);

@@ -34,12 +34,6 @@ internal static class StarterCommand
     }
 
     /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>
-    /// <param name="terminal">Where it speaks.</param>
-    /// <param name="name">Its name.</param>
-    /// <param name="description">What it does.</param>
-    /// <param name="next">What to do with the file, {0} being its path.</param>
-    /// <param name="text">Makes the file.</param>
-    /// <param name="options">Its own arguments and options.</param>
     public static Command Writing(
         Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
     {

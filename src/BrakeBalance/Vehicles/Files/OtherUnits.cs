@@ -46,9 +46,6 @@ internal static partial class OtherUnits
     };
 
     /// <summary>A value or a range, or a list of such, in the chosen system of units, as precise as it is given.</summary>
-    /// <param name="field">The entry.</param>
-    /// <param name="value">What is filled in.</param>
-    /// <param name="units">The system of units.</param>
     /// <returns>Such as <c>24.1 bar</c>; empty where the entry is in units of that system, or is no quantity.</returns>
     public static string Text(FieldInfo field, string value, UnitSystem units)
     {
