@@ -49,7 +49,8 @@ internal static class StarterParts
             return units is { } system ? OtherUnits.Within(line, system) : line;
         }
 
-        string[] cells = line.Replace("[kg]", "[lb]", StringComparison.Ordinal).Replace("[bar]", "[psi]", StringComparison.Ordinal).Split(',');
+        string[] cells = line.Replace("[kg]", "[lb]", StringComparison.Ordinal).Replace("[bar]", "[psi]", StringComparison.Ordinal)
+            .Split(',');
         string Customary(string number, string unit) =>
             number.Any(char.IsAsciiLetter) ? number : OtherUnits.Text($"{number} {unit}", UnitSystem.Us).Split(' ')[0];
         (cells[^2], cells[^1]) = (Customary(cells[^2], "kg"), Customary(cells[^1], "bar"));

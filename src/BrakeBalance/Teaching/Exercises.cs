@@ -348,7 +348,8 @@ public static class Exercises
         [
             Make("heat", 1, $"How much energy must the brakes take in a stop from {u.Text(car.Speed)}?",
                 ExerciseAnswer.Of(
-                    energy, u.Us ? ("the pounds were not divided by g", energy * u.G) : ("the speed was used in km/h", energy * 12.96), ("the factor one half was lost", energy * 2)),
+                    energy, u.Us ? ("the pounds were not divided by g", energy * u.G) : ("the speed was used in km/h", energy * 12.96),
+                    ("the factor one half was lost", energy * 2)),
                 $@"$W = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {u.Inertia(car.LoadCase.Mass)} \cdot {u.PerSecond(car.Speed)}^2 "
                     + $@"= {u.Tex(energy)}$"),
             Make("heat", 2, $"The front axle takes {N(frontShare)} of it. By how much does **one front disc** "
