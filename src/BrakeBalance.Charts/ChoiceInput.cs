@@ -34,7 +34,8 @@ public sealed record ChoiceInput(string Text, Vehicle Car, string Whose, string 
         if (!input.IsDefault && FootInput.Load(input).IsAsked)
         {
             string own = VehicleText.Remove(input.Text(), "measurements");
-            return new(own, asked, $"{asked.Name}, with a list of invented parts about its sizes.", PartsList.Starter(own));
+            return new(own, asked, $"{asked.Name}, with a list of invented parts about its sizes.",
+                PartsList.Starter(own, Display.Units == UnitSystem.Us ? UnitSystem.Us : null));
         }
 
         string file = File.ReadAllText(RepositoryRoot.File(Example));

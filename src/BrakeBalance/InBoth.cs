@@ -32,7 +32,7 @@ internal static partial class InBoth
     /// <summary>A sentence made with these, with the numbers of one system of units left.</summary>
     public static string Only(string sentence, bool customary) => Pair().Replace(sentence, customary ? "$2" : "$1");
 
-    [GeneratedRegex(@"(\d[\d.]*(?: ± \d[\d.]*)? (?:mm|cm³|m²?|bar|N|kg(?:·m²)?|°C|km/h)) "
-        + @"\((-?\d[\d.]*(?: ± \d[\d.]*)? (?:in³?|ft²?|psi|lbf|lb(?:·ft²)?|°F|mph))\)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(\d[\d.]*(?: (?:±|to) \d[\d.]*)? (?:mm|cm³|m²?|m?bar|N|kg(?:·m²)?|°C|km/h)) "
+        + @"\((-?\d[\d.,]*(?: (?:±|to) \d[\d.]*)? (?:in³?|inHg|ft²?|psi|lbf|lb(?:·ft²)?|°F|mph))\)", RegexOptions.CultureInvariant)]
     private static partial Regex Pair();
 }

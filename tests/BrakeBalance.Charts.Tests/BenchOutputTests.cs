@@ -226,9 +226,10 @@ public class BenchOutputTests
         BenchReport report = BenchReport.Of(Sheet);
         string html = BenchPrintSheet.Html(report, UnitSystem.Si);
         Assert.All(report.Changes, row =>
-            Assert.Contains(row.Meaning.TrimEnd('.').Replace("&", "&amp;", StringComparison.Ordinal), html, StringComparison.Ordinal));
+            Assert.Contains(InBoth.Only(row.Meaning, customary: false).TrimEnd('.').Replace("&", "&amp;", StringComparison.Ordinal), html,
+                StringComparison.Ordinal));
         Assert.All(Checklist.All.SelectMany(list => list.Steps), step =>
-            Assert.Contains($"<li>{step}</li>", html, StringComparison.Ordinal));
+            Assert.Contains($"<li>{InBoth.Only(step, customary: false)}</li>", html, StringComparison.Ordinal));
         Assert.Contains("A calculation is no approval", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
         Assert.DoesNotContain("href=\"http", html, StringComparison.Ordinal);

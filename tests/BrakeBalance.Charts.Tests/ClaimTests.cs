@@ -67,6 +67,9 @@ public class ClaimTests
                     .Select(name => Entry(name).Marked(Entry(name).For(car, UnitSystem.Si)!, car)),
             ];
             Assert.All(drawn, figure => Assert.Equal(times, figure.Caption.Split(FigureBuilder.Middles).Length - 1));
+            Assert.All(
+                (Exploring.Explorable[])[BalanceExplorables.SettingAndLoad(setting), SettingExplorer.Of(setting)],
+                moved => Assert.Equal(times, moved.ToHtml().Split("<dt>Ranges of the file</dt><dd>each at its middle").Length - 1));
             CatalogueEntry bends = Entry("hose-bends");
             string caption = bends.Marked(bends.For(car, UnitSystem.Si)!, car).Caption;
             Assert.DoesNotContain(FigureBuilder.Middles, caption, StringComparison.Ordinal);

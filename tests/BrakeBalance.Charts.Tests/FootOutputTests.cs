@@ -80,6 +80,16 @@ public class FootOutputTests
         Explorable effort = FootExplorables.Effort(Cars.Load("coupe-1960s"), hydraulic, UnitSystem.Si);
         Assert.Equal("Relief pressure of the pump", effort.Controls[0].Label);
         Assert.Contains("95\u00a0bar", effort.Controls[0].Settings);
+
+        // The booster is not the car's: captions name it, at every setting, and nothing is said where the car has its own.
+        const string Swapped = ", with a hydraulic booster in place of its own assist.";
+        BalanceModel model = Cars.Model("coupe-1960s");
+        var swapped = new ControlForce(model, model.Vehicle.Control! with { Assist = hydraulic });
+        Assert.Contains(Swapped, effort.At([1, 1]).Figures[0].Caption, StringComparison.Ordinal);
+        Assert.EndsWith(Swapped, FootFigures.Reserve(swapped, units: UnitSystem.Si).Caption, StringComparison.Ordinal);
+        Assert.All(
+            [FootFigures.Reserve(new ControlForce(model)), FootExplorables.Effort(model.Vehicle).At([1, 1]).Figures[0]],
+            own => Assert.DoesNotContain(Swapped, own.Caption, StringComparison.Ordinal));
     }
 
     [Fact]

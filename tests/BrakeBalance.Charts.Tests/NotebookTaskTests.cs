@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Bench;
@@ -20,6 +21,23 @@ public class NotebookTaskTests
     public static TheoryData<string> EveryCar => [.. Cars.Names, .. Enumerable.Range(1, 4).Select(seed => $"{seed}")];
 
     public static TheoryData<string> CarsWithFeet => [.. Feet];
+
+    /// <summary>What a check quotes as printed, and a source, stay as they are.</summary>
+    [Fact]
+    public void The_words_of_a_notebook_in_pounds_and_inches_have_no_metric_number()
+    {
+        const string Metric = @"\d[ \u00a0](N|kN|bar|mbar|kPa|mm|m|m²|km/h|kg|kJ|cm³|°C|W)(?![\w/·])";
+        string[] quoted = ["## Check", "## Sources", "49 CFR", "71/320", "101.3 kPa", "The page prints"];
+        string[] texts = [.. Directory.GetFiles(RepositoryRoot.File("notebooks"), "*.ipynb").SelectMany(path =>
+            JsonNode.Parse(File.ReadAllText(path))!["cells"]!.AsArray())
+            .Where(cell => (string)cell!["cell_type"]! == "markdown")
+            .Select(cell => Regex.Replace(string.Concat(cell!["source"]!.AsArray().Select(line => (string)line!)), "`[^`]*`", ""))
+            .Where(text => !quoted.Any(text.Contains))];
+        Assert.InRange(texts.Length, 100, 1000);
+        Assert.All(texts, text => Assert.DoesNotMatch(Metric, InBoth.Only(text, customary: true)));
+        Assert.Equal("1.341 hp", BrakeBalance.Charts.Outputs.NumberText.Shown(Power.FromWatts(1000), UnitSystem.Us));
+        Assert.Equal("1000 W", BrakeBalance.Charts.Outputs.NumberText.Shown(Power.FromWatts(1000), UnitSystem.Si));
+    }
 
     /// <summary>Notebook 01: once the rear locks first, no step towards more braking at the rear brings the front back.</summary>
     [Theory]

@@ -59,16 +59,14 @@ internal static class ExplorableHtml
     }
 
     /// <summary>Readouts, verdict and figures of a state.</summary>
-    /// <param name="frame">The state.</param>
-    /// <param name="words">Which settings are shown.</param>
-    /// <param name="size">The size at which its figures are drawn; null for a page and for a phone.</param>
     public static string State(Frame frame, string words, FigureSize? size)
     {
         var html = new StringBuilder();
         if (frame.Readouts.Count > 0)
         {
             html.Append("<dl class=\"bb-readouts\">\n");
-            foreach (Readout readout in frame.Readouts)
+            bool isMiddle = frame.Figures.Any(figure => figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal));
+            foreach (Readout readout in frame.Readouts.Concat(isMiddle ? [new("Ranges of the file", "each at its middle")] : []))
             {
                 html.Append(CultureInfo.InvariantCulture,
                     $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt>"

@@ -35,11 +35,11 @@ public static class BenchTables
             Caption = $"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. "
                 + "It compares parts and approves none." + ranges,
             Table = new TableBuilder(system)
-                .Words("What", rows.Select(row => row.Name))
+                .Words("What", rows.Select(row => InBoth.Only(row.Name, system == UnitSystem.Us)))
                 .Words("Old", rows.Select(row => Shown(row.Topic, row.Before, row.BeforeWords, system)))
                 .Words("New", rows.Select(row => Shown(row.Topic, row.After, row.AfterWords, system)))
                 .Words("Verdict", rows.Select(row => Word(row.Severity)))
-                .Words("What it means", rows.Select(row => Meaning(row, system)))
+                .Words("What it means", rows.Select(row => InBoth.Only(Meaning(row, system), system == UnitSystem.Us)))
                 .Build(),
         };
     }
@@ -149,11 +149,13 @@ public static class BenchTables
 
     /// <summary>What was found, gravest first.</summary>
     /// <param name="findings">The findings.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <param name="title">The table's title.</param>
-    public static NamedTable Findings(IEnumerable<BenchFinding> findings, string id = "findings", string title = "Findings")
+    public static NamedTable Findings(
+        IEnumerable<BenchFinding> findings, UnitSystem? units = null, string id = "findings", string title = "Findings")
     {
-        BenchFinding[] all = [.. findings];
+        BenchFinding[] all = [.. findings.Select(finding => finding.In(units ?? Display.Units))];
         return new NamedTable
         {
             Id = id,

@@ -8,11 +8,6 @@ namespace BrakeBalance.Charts.Figures;
 /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
 public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? forces = null, UnitSystem? units = null) : IHtmlOutput
 {
-    private const string Caution =
-        "Wheels chocked, car in neutral, engine running as the file has it. Bleed the gauges first and push smoothly. With a "
-            + "hydraulic booster hold no more than about 100 lbf (450 N) for 5 s. Never exceed the lowest pressure rating in the "
-            + "chain. Work for a competent person.";
-
     private const string Style = """
         <style>
         .bb-sheet td, .bb-sheet th { border: 1px solid currentColor; padding: 0.35rem 0.6rem; text-align: right; }
@@ -58,6 +53,11 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         return Heading + "\n" + string.Join('\n', Rows().Select(row => $"{row[0]} {Foot.Symbol}: front {row[1]}, rear {row[2]} {unit}"))
             + "\n" + Caution;
     }
+
+    private string Caution => InBoth.Only(
+        "Wheels chocked, car in neutral, engine running as the file has it. Bleed the gauges first and push smoothly. With a "
+            + "hydraulic booster hold no more than about 450 N (100 lbf) for 5 s. Never exceed the lowest pressure rating in the "
+            + "chain. Work for a competent person.", _units == UnitSystem.Us);
 
     private DisplayUnit Foot => Measure.ControlForce.In(_units);
 

@@ -24,7 +24,7 @@ public static class PlumbingDrawing
             ? Invariant.Text($"{wrong.Length} thing{(wrong.Length == 1 ? " is" : "s are")} wrong in this plumbing")
             : cautions.Length > 0 ? "The plumbing works, with cautions"
                 : "Pump, booster, steering gear and returns are connected as they should be";
-        string findings = InBoth.Only(string.Join(' ', wrong.Concat(cautions)), system == UnitSystem.Us);
+        string findings = string.Join(' ', wrong.Concat(cautions).Select(finding => finding.In(system)));
         return new Drawing(Wide, Narrow, (size, theme) => Draw(id, graph, [.. wrong], size, theme))
         {
             Id = id,
@@ -46,8 +46,8 @@ public static class PlumbingDrawing
                 .Column("Length", Measure.Distance, graph.Lines.Select(line => (double?)line.Length.Meters))
                 .Column("Working pressure", Measure.LinePressure, graph.Lines.Select(line => line.WorkingPressure?.Pascals))
                 .Words("Finding", graph.Lines.Select(line =>
-                    string.Join(' ', wrong.Concat(cautions).Where(finding => Concerns(finding, line))
-                    .Select(finding => InBoth.Only($"{finding.What} {finding.Why}", system == UnitSystem.Us)))))
+                    string.Join(' ', wrong.Concat(cautions).Where(finding => Concerns(finding, line)).Select(finding => finding.In(system))
+                    .Select(finding => $"{finding.What} {finding.Why}"))))
                 .Build(),
         };
     }

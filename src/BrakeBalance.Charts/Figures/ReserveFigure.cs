@@ -34,7 +34,8 @@ public static partial class FootFigures
             .Title(finding)
             .Describe(
                 $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with "
-                    + $"the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
+                    + $"the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}"
+                    + $"{With(control.Model, control.Control)}.",
                 string.Join(" ", reserve.Select((application, i) => Invariant.Text(
                     $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a "
                         + $"deceleration of {Words(brakingRate)} g takes {Effort(i)}.")))
@@ -53,6 +54,15 @@ public static partial class FootFigures
                 .Column($"Pedal force for {Words(brakingRate)}", Measure.ControlForce, efforts))
             .Build();
     }
+
+    // The booster that is not the car's own; another supply alone makes none.
+    private static string With(BalanceModel model, BrakeControl control) => (model.Vehicle.Control?.Assist, control.Assist) switch
+    {
+        (HydraulicBooster own, HydraulicBooster pump) when own == pump with { ReliefPressure = own.ReliefPressure } => "",
+        (not VacuumBooster, VacuumBooster) => ", with a vacuum booster in place of its own assist",
+        (_, HydraulicBooster) => ", with a hydraulic booster in place of its own assist",
+        _ => "",
+    };
 
     private static double HelpedUpTo(ControlForce control) =>
         control.Control.Assist is not PoweredAssist { RunOut: not null } ? 0

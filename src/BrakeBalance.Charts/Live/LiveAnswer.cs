@@ -6,14 +6,11 @@ namespace BrakeBalance.Charts.Live;
 internal static class LiveAnswer
 {
     /// <summary>The reply: problems with their paths, or the answer in short.</summary>
-    /// <param name="car">The car.</param>
-    /// <param name="units">The system of units.</param>
-    /// <param name="slides">The sliders shown: pairs of path and unit.</param>
     public static JsonObject Of(LiveCar car, UnitSystem units, JsonNode? slides)
     {
         var reply = new JsonObject
         {
-            ["problems"] = new JsonArray([.. car.Problems.Select(problem => Said(problem.Path, Problem(problem)))]),
+            ["problems"] = new JsonArray([.. car.Problems.Select(problem => Said(problem.Path, Problem(problem, units)))]),
             ["logProblems"] = new JsonArray([.. car.LogProblems.Select(words => (JsonNode?)JsonValue.Create(words))]),
         };
         if (car.Reading is not { } reading || car.Study is not { } study)
@@ -24,7 +21,8 @@ internal static class LiveAnswer
         Setting setting = study.Answer;
         reply["name"] = reading.Vehicle.Name;
         reply["invented"] = reading.Vehicle.IsInvented;
-        reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
+        reply["warnings"] = new JsonArray(
+            [.. reading.Warnings.Select(warning => Said(warning.Path, OtherUnits.Within(warning.ToString(), units)))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, car.Unread, units);
         reply["marks"] = Marks(setting, units, slides);
@@ -32,7 +30,9 @@ internal static class LiveAnswer
         return reply;
     }
 
-    private static string Problem(Problem problem) => (problem with { Path = "", Accepted = problem.Typed ?? problem.Accepted }).ToString();
+    // What was typed is told as it was.
+    private static string Problem(Problem problem, UnitSystem units) =>
+        (problem with { Path = "", Accepted = OtherUnits.Within(problem.Typed ?? problem.Accepted, units) }).ToString();
 
     private static JsonObject Said(string path, string words) => new() { ["path"] = path, ["words"] = words };
 

@@ -11,7 +11,7 @@ internal sealed class LiveChoice
     private readonly Lately<Search> _searches = new(2);
 
     /// <summary>The form of targets, and the file of them that it shows; the file keeps no comments.</summary>
-    public static JsonObject Targets(string text)
+    public static JsonObject Targets(string text, UnitSystem units)
     {
         (JsonNode? root, Problem? problem) = DocumentFile.Parse(text.Trim().Length == 0 ? "{}" : text);
         if (root is not JsonObject file)
@@ -20,7 +20,7 @@ internal sealed class LiveChoice
         }
 
         var html = new StringBuilder();
-        Fields(html, typeof(TargetsDocument), "", file);
+        Fields(html, typeof(TargetsDocument), "", file, units);
         return new() { ["html"] = html.ToString(), ["text"] = file.ToJsonString() };
     }
 
@@ -76,15 +76,16 @@ internal sealed class LiveChoice
         return html.Append("</ul>\n").ToString();
     }
 
-    private static void Fields(StringBuilder html, Type document, string path, JsonObject? file)
+    private static void Fields(StringBuilder html, Type document, string path, JsonObject? file, UnitSystem units)
     {
         foreach (FieldInfo field in FieldMap.Of(document))
         {
-            string at = path + field.Key, label = HtmlRenderer.Escape(field.About.Description), id = "t-" + at.Replace('.', '-');
+            string Told(string text) => HtmlRenderer.Escape(OtherUnits.Within(text, units, field));
+            string at = path + field.Key, label = Told(field.About.Description), id = "t-" + at.Replace('.', '-');
             if (field.Shape == FieldShape.Document)
             {
                 html.Append("<fieldset class=\"bb-inner\"><legend>").Append(label).Append("</legend>\n");
-                Fields(html, field.ValueType, at + ".", file?[field.Key] as JsonObject);
+                Fields(html, field.ValueType, at + ".", file?[field.Key] as JsonObject, units);
                 html.Append("</fieldset>\n");
                 continue;
             }
@@ -105,7 +106,7 @@ internal sealed class LiveChoice
             }
 
             html.Append(CultureInfo.InvariantCulture, $"<input type=\"text\" id=\"{id}\" data-target=\"{at}\" data-shape=\"{kind}\" "
-                + $"value=\"{HtmlRenderer.Escape(value)}\" placeholder=\"{HtmlRenderer.Escape(field.About.Example)}\"></div>\n");
+                + $"value=\"{HtmlRenderer.Escape(value)}\" placeholder=\"{Told(field.About.Example)}\"></div>\n");
         }
     }
 

@@ -186,10 +186,10 @@ internal static class LiveForm
         }
 
         html.Append("</div>\n<p class=\"bb-wrong\" hidden></p>\n<details class=\"bb-how\" id=\"").Append(id).Append("-about\"><summary>")
-            .Append(Escape(field.Entry.About.Description)).Append(".</summary>");
+            .Append(Escape(field.Told(field.Entry.About.Description))).Append(".</summary>");
         if (field.Entry.About.HowToMeasure is { Length: > 0 } how)
         {
-            html.Append("<p>How to measure: ").Append(Escape(how)).Append(".</p>");
+            html.Append("<p>How to measure: ").Append(Escape(field.Told(how))).Append(".</p>");
         }
 
         if (field.Usual is { Length: > 0 } usual)
@@ -197,7 +197,7 @@ internal static class LiveForm
             html.Append("<p>Usual: ").Append(Escape(usual)).Append(" (common practice).</p>");
         }
 
-        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Typed(field.Entry))).Append(".</p></details></div>\n");
+        html.Append("<p>Accepted: ").Append(Escape(field.Told(DocumentReader.Typed(field.Entry)))).Append(".</p></details></div>\n");
     }
 
     /// <summary>What a value is in the chosen system of units, as it stands beside the field.</summary>

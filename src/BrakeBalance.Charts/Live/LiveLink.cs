@@ -24,8 +24,6 @@ internal static class LiveLink
         Encoding.UTF8.GetBytes(FigureAssets.Read("link-words.txt").Replace("\n", "", StringComparison.Ordinal)));
 
     /// <summary>The words of a car.</summary>
-    /// <param name="text">Its file; what is no JSON stays as it is.</param>
-    /// <param name="logs">The logs fitted to it, by kind.</param>
     public static string Of(string text, params IEnumerable<(string Kind, string Text)> logs)
     {
         string small = DocumentFile.Parse(text).Root?.ToJsonString(Plain) ?? text;
@@ -35,7 +33,6 @@ internal static class LiveLink
     }
 
     /// <summary>The file of a car and its logs from its words or a link that ends with them; any other text as it is.</summary>
-    /// <param name="text">What was opened or pasted; line breaks in it do no harm.</param>
     /// <exception cref="ArgumentException">The words hold no car.</exception>
     public static (string Text, IReadOnlyDictionary<string, string> Logs) Opened(string text)
     {

@@ -8,9 +8,6 @@ internal static class LiveShare
     private const int MostOfPicture = 4296, HardToScan = 25;
 
     /// <summary>The reply: the words, the link or the words alone, and the picture or why there is none.</summary>
-    /// <param name="text">The car's file.</param>
-    /// <param name="logs">The logs fitted to it; null for none.</param>
-    /// <param name="page">Address of the page as others reach it, without what follows a number sign; empty where they cannot.</param>
     public static JsonObject Of(string text, JsonObject? logs, string page)
     {
         string words = LiveLink.Of(text, Logs(logs)), held = page.Length > 0 ? $"{page}#{words}" : words;
@@ -23,8 +20,6 @@ internal static class LiveShare
     }
 
     /// <summary>The files to save: the car's, which names its logs so that whoever reads it gets the same answer, and these.</summary>
-    /// <param name="text">The car's file.</param>
-    /// <param name="logs">The logs fitted to it; null for none.</param>
     public static JsonObject Files(string text, JsonObject? logs)
     {
         JsonArray files = [];

@@ -42,7 +42,6 @@ internal sealed class QrCode
     public bool this[int x, int y] => _dark[y, x];
 
     /// <summary>The code of a text: its end in the letters that pack tightly, what stands before as bytes.</summary>
-    /// <param name="text">The text.</param>
     /// <returns>The smallest code; null for a text that fits none.</returns>
     public static QrCode? Of(string text)
     {

@@ -63,8 +63,9 @@ public static class NumberText
             Speed flow when measure is null => us ? (flow.FeetPerSecond, "ft/s") : (flow.MetersPerSecond, "m/s"),
             Volume volume => us ? (volume.CubicInches, "in³") : (volume.CubicCentimeters, "cm³"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
-            _ => measure?.In(system) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
-                : ((double)quantity.Value, KnownQuantities.Symbol(quantity.Unit)),
+            Power power when us => ((double)power.MechanicalHorsepower, "hp"),
+            _ when measure?.In(system) is { } unit => (unit.FromSi(measure.Si(quantity)), unit.Symbol),
+            _ => OtherUnits.In(null, quantity.Unit, system) is var other ? (quantity.As(other), KnownQuantities.Symbol(other)) : default,
         };
         return symbol.Length == 0 ? Short(value) : $"{Short(value)} {symbol}";
     }

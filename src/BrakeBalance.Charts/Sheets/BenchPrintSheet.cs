@@ -21,7 +21,7 @@ public static class BenchPrintSheet
             .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Bench sheet: ").Append(Escape(report.Sheet.Name))
                 .Append("</title>\n<style>\n").Append(FigureAssets.Sheet).Append("</style>\n</head>\n<body>\n<main>\n");
         Head(html, report);
-        Findings(html, report);
+        Findings(html, report, system);
         Hoses(html, report, system);
         Plumbing(html, report, system);
         Changes(html, report, system);
@@ -32,7 +32,7 @@ public static class BenchPrintSheet
                 .Append("</p>\n<ul>\n");
             foreach (string step in list.Steps)
             {
-                html.Append("<li>").Append(Escape(step)).Append("</li>\n");
+                html.Append("<li>").Append(Escape(InBoth.Only(step, system == UnitSystem.Us))).Append("</li>\n");
             }
 
             html.Append("</ul>\n</section>\n");
@@ -56,7 +56,7 @@ public static class BenchPrintSheet
                 + "public roads, under local law and the car's service manual. A car whose rear axle locks first spins.</p>\n");
     }
 
-    private static void Findings(StringBuilder html, BenchReport report)
+    private static void Findings(StringBuilder html, BenchReport report, UnitSystem units)
     {
         BenchFinding[] open = [.. report.Findings.Where(finding => finding.Severity != BenchSeverity.Good)];
         html.Append("<h2>Fix first</h2>\n");
@@ -70,7 +70,7 @@ public static class BenchPrintSheet
         foreach (BenchFinding finding in open)
         {
             html.Append("<li><strong>").Append(Escape(BenchTables.Word(finding.Severity))).Append("</strong> ")
-                .Append(Escape(finding.ToString())).Append("</li>\n");
+                .Append(Escape(finding.In(units).ToString())).Append("</li>\n");
         }
 
         html.Append("</ul>\n");
@@ -111,7 +111,7 @@ public static class BenchPrintSheet
         {
             html.Append("<h2>Push rod</h2>\n<p>Seat ").Append(Escape(BenchMeasures.Gap.Text(rod.PistonDepth, units))).Append(" deep, rod ")
                 .Append(Escape(BenchMeasures.Gap.Text(rod.Projection, units)))
-                .Append(" out: ").Append(Escape($"{rod.Finding().What} {rod.Finding().Why}")).Append("</p>\n");
+                .Append(" out: ").Append(Escape($"{rod.Finding().In(units).What} {rod.Finding().In(units).Why}")).Append("</p>\n");
         }
 
         if (!report.Releases.IsEmpty)

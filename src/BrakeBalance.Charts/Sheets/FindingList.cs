@@ -43,7 +43,7 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
     /// <inheritdoc/>
     public string ToPlainText() => string.Concat(_open.Concat(_good).Select(finding => $"{Word(finding)}: {Text(finding)}\n"));
 
-    private static string Text(BenchFinding finding) => InBoth.Only(finding.ToString(), Display.Units == UnitSystem.Us);
+    private static string Text(BenchFinding finding) => finding.In(Display.Units).ToString();
 
     private static string Word(BenchFinding finding) =>
         finding.Severity == BenchSeverity.Caution ? "Caution" : BenchTables.Word(finding.Severity);

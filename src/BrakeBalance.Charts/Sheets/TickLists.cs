@@ -15,7 +15,7 @@ public sealed class TickLists(params IReadOnlyList<Checklist> lists) : IHtmlOutp
                 .Append(HtmlRenderer.Escape(list.Before)).Append("</em></p>\n<ul style=\"list-style: '☐ '\">\n");
             foreach (string step in list.Steps)
             {
-                html.Append("<li>").Append(HtmlRenderer.Escape(step)).Append("</li>\n");
+                html.Append("<li>").Append(HtmlRenderer.Escape(InBoth.Only(step, Display.Units == UnitSystem.Us))).Append("</li>\n");
             }
 
             html.Append("</ul>\n</div>\n");

@@ -26,7 +26,7 @@ internal static class BenchCommand
             StarterCommand.Writing(
                 terminal, "starter", "Write a commented bench file of an invented job to begin with.",
                     "Put your readings in, then '" + CommandLine.Name + " bench {0}'.",
-                StarterCommand.InUnits(out Option<string> written, _ => BenchStarter.Text()), written),
+                StarterCommand.InUnits(out Option<string> written, (_, _) => BenchStarter.Text()), written),
         };
         command.SetAction(parsed =>
         {
@@ -121,7 +121,7 @@ internal static class BenchCommand
             TextTable.Write(console, BenchTables.Changes(report, units));
         }
 
-        TextTable.Write(console, BenchTables.Findings(report.Findings));
+        TextTable.Write(console, BenchTables.Findings(report.Findings, units));
         console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's "
             + "service manual.");
     }

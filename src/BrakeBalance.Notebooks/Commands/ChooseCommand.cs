@@ -32,8 +32,8 @@ internal static class ChooseCommand
             StarterCommand.Writing(
                 terminal, "starter", "Write a commented file of parts or targets to begin with.",
                 "Put your own in, then '" + CommandLine.Name + " choose my-car.json --targets FILE --parts FILE'.",
-                StarterCommand.InUnits(out Option<string> written, parsed => parsed.GetRequiredValue(kind) == "parts"
-                    ? PartsList.Starter(About(parsed.GetValue(about))) : Targets.Starter()),
+                StarterCommand.InUnits(out Option<string> written, (parsed, system) => parsed.GetRequiredValue(kind) == "parts"
+                    ? PartsList.Starter(About(parsed.GetValue(about)), system) : Targets.Starter()),
                 kind, about, written),
         };
         command.SetAction((parsed, cancellation) => Task.Run(

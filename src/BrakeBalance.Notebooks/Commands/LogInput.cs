@@ -36,9 +36,6 @@ internal static class LogInput
     }
 
     /// <summary>Reads a log.</summary>
-    /// <param name="path">Path of the log, with the option that names it for the messages.</param>
-    /// <param name="read">Reads the text.</param>
-    /// <param name="allowLost">Whether any number of rows may be lost.</param>
     /// <returns>The rows that could be read, at least one, and what was left out.</returns>
     /// <exception cref="BadInputException">The log cannot be opened, has no row that can be used, or loses too many.</exception>
     public static LogReading<T> Read<T>(string path, Func<TextReader, LogReading<T>> read, bool allowLost)

@@ -17,9 +17,6 @@ internal sealed class OutputFiles(List<string> problems, bool force)
     public static System.CommandLine.Option<bool> Force() => new("--force") { Description = "Writes over files that are already there" };
 
     /// <summary>A file to write.</summary>
-    /// <param name="path">Its path as the user gave it, or in a folder that the user gave.</param>
-    /// <param name="option">The option or argument that says so; empty for an argument.</param>
-    /// <returns>The whole path.</returns>
     public string File(string path, string option = "")
     {
         string full = Path.GetFullPath(path), name = option.Length > 0 ? $"{option} {path}" : path;
@@ -37,9 +34,6 @@ internal sealed class OutputFiles(List<string> problems, bool force)
     }
 
     /// <summary>A folder to write into; it is made when it is not there.</summary>
-    /// <param name="path">Its path as the user gave it.</param>
-    /// <param name="option">The option that says so.</param>
-    /// <returns>The whole path.</returns>
     public string Folder(string path, string option = "--output")
     {
         string full = Path.GetFullPath(path);

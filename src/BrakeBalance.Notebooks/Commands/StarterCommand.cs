@@ -1,10 +1,9 @@
 using System.CommandLine;
-using System.Text.RegularExpressions;
 
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary><c>starter FILE</c>: writes a commented vehicle file to begin with.</summary>
-internal static partial class StarterCommand
+internal static class StarterCommand
 {
     public static Command Create(Terminal terminal)
     {
@@ -14,36 +13,27 @@ internal static partial class StarterCommand
         return Writing(
             terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.",
             "Put your car's values in, then '" + CommandLine.Name + " check {0}'.",
-            InUnits(out Option<string> units, parsed => StarterFile.Text(
+            InUnits(out Option<string> units, (parsed, _) => StarterFile.Text(
                 parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve))),
             assist, rear, valve, units);
     }
 
-    /// <summary>The text in the system of units that is asked for; as it stands, in the units of the trade, where none is.</summary>
-    public static Func<ParseResult, string> InUnits(out Option<string> units, Func<ParseResult, string> text)
+    /// <summary>
+    /// The text below its head in the system of units that is asked for; as it stands, in the units of the trade, where none is.
+    /// </summary>
+    public static Func<ParseResult, string> InUnits(out Option<string> units, Func<ParseResult, UnitSystem?, string> text)
     {
         Option<string> chosen = units = VehicleOptions.Units();
-        return parsed => parsed.GetResult(chosen) is null or { Implicit: true }
-            ? text(parsed) : InUnits(text(parsed), VehicleOptions.UnitsOf(parsed, chosen));
+        return parsed =>
+        {
+            UnitSystem? asked = parsed.GetResult(chosen) is null or { Implicit: true } ? null : VehicleOptions.UnitsOf(parsed, chosen);
+            string all = text(parsed, asked);
+            int head = all.IndexOf("\n{", StringComparison.Ordinal) + 1;
+            return asked is not { } system || head == 0 ? all : all[..head] + OtherUnits.Within(all[head..], system);
+        };
     }
-
-    // Below its head: each quantity of JSON with comments, or of a list of parts.
-    private static string InUnits(string text, UnitSystem units)
-    {
-        int head = text.IndexOf("\n{", StringComparison.Ordinal) + 1;
-        return text[..head] + Quantity().Replace(text[head..], written => OtherUnits.Text(written.Value, units));
-    }
-
-    [GeneratedRegex(@"(?<![\w.-])\d+(\.\d+)?( [^\s"",.;:)]+ \.\. \d+(\.\d+)?)? [^\s"",.;:)]+", RegexOptions.CultureInvariant)]
-    private static partial Regex Quantity();
 
     /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>
-    /// <param name="terminal">Where it speaks.</param>
-    /// <param name="name">Its name.</param>
-    /// <param name="description">What it does.</param>
-    /// <param name="next">What to do with the file, {0} being its path.</param>
-    /// <param name="text">Makes the file.</param>
-    /// <param name="options">Its own arguments and options.</param>
     public static Command Writing(
         Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
     {

@@ -57,11 +57,6 @@ internal static class VehicleOptions
     public static string CountOf(int warnings) => Invariant.Text($"{warnings} warning{(warnings == 1 ? "" : "s")}");
 
     /// <summary>Reads the speed of an option, as the entries of a file are read.</summary>
-    /// <param name="option">The option's name.</param>
-    /// <param name="text">What was given.</param>
-    /// <param name="low">Lowest speed accepted [km/h].</param>
-    /// <param name="high">Highest speed accepted [km/h].</param>
-    /// <param name="problems">Takes what is wrong.</param>
     /// <returns>The speed; null when it cannot be used.</returns>
     public static Speed? SpeedOf(string option, string text, double low, double high, List<string> problems)
     {

@@ -20,6 +20,10 @@ public enum BenchSeverity
 /// <param name="Why">Why it matters or what to do, as a sentence.</param>
 public sealed record BenchFinding(BenchSeverity Severity, string Where, string What, string Why)
 {
+    /// <summary>The same with its numbers in one system of units.</summary>
+    internal BenchFinding In(UnitSystem units) =>
+        this with { What = InBoth.Only(What, units == UnitSystem.Us), Why = InBoth.Only(Why, units == UnitSystem.Us) };
+
     /// <inheritdoc/>
     public override string ToString() => $"{Where}: {What} {Why}";
 }

@@ -145,8 +145,9 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
     /// <param name="vehicle">
     /// The text of a vehicle file, about whose sizes the list is made; null for one of no car in particular.
     /// </param>
+    /// <param name="units">The system of units; null for that of the trade.</param>
     /// <returns>The list, CSV; a row that the car has no entry for stands in it as a comment.</returns>
-    public static string Starter(string? vehicle = null) => StarterParts.Text(vehicle, Header, name =>
+    public static string Starter(string? vehicle = null, UnitSystem? units = null) => StarterParts.Text(vehicle, Header, units, name =>
         Series.First(series => series.Name == name).Sizes);
 
     private static string Line(int number) => Invariant.Text($"line {number}");

@@ -13,7 +13,7 @@ internal static class StarterParts
     // The sizes of no car in particular: a saloon with discs all round.
     private static readonly Sizes Usual = new([57], [37], 117, 0.38, 1.0625 * 25.4, 4.1, "hydraulics.rearValves[0].knee", 19, null);
 
-    public static string Text(string? vehicle, string header, Func<string, string[]> series)
+    public static string Text(string? vehicle, string header, UnitSystem? units, Func<string, string[]> series)
     {
         Vehicle? car = vehicle is null ? null : VehicleFile.TryRead(vehicle).Reading?.Vehicle;
         Sizes sizes = car is null ? Usual : Of(car);
@@ -31,14 +31,30 @@ internal static class StarterParts
             list.Append(CultureInfo.InvariantCulture, $"# Made about the sizes of {car.Name.ReplaceLineEndings(" ")}.\n");
         }
 
-        list.Append(header).Append('\n');
+        list.Append(InUnits(header, units)).Append('\n');
         foreach (string[] either in Rows(sizes, car, series))
         {
             string row = either.FirstOrDefault(one => vehicle is null || Fits(header, one, vehicle)) ?? "# not for this car: " + either[0];
-            list.Append(row).Append('\n');
+            list.Append(InUnits(row, units)).Append('\n');
         }
 
         return list.ToString();
+    }
+
+    // A cell that ends a line without a unit is in that of the header.
+    private static string InUnits(string line, UnitSystem? units)
+    {
+        if (units != UnitSystem.Us)
+        {
+            return units is { } system ? OtherUnits.Within(line, system) : line;
+        }
+
+        string[] cells = line.Replace("[kg]", "[lb]", StringComparison.Ordinal).Replace("[bar]", "[psi]", StringComparison.Ordinal)
+            .Split(',');
+        string Customary(string number, string unit) =>
+            number.Any(char.IsAsciiLetter) ? number : OtherUnits.Text($"{number} {unit}", UnitSystem.Us).Split(' ')[0];
+        (cells[^2], cells[^1]) = (Customary(cells[^2], "kg"), Customary(cells[^1], "bar"));
+        return OtherUnits.Within(string.Join(',', cells), UnitSystem.Us);
     }
 
     private static bool Fits(string header, string row, string vehicle) =>

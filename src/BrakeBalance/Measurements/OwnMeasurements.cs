@@ -173,6 +173,11 @@ public sealed class OwnMeasurements : IOwnMeasurements
             problems.Add($"{logs.Series}: {few}");
         }
 
+        problems.AddRange((stops?.Rows ?? []).Where(stop => !allowLostRows && stop.LoadCase is { } name && file.LoadCases.All(load =>
+                !string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase)))
+            .GroupBy(stop => stop.LoadCase, StringComparer.OrdinalIgnoreCase).Select(same =>
+                $"{logs.Stops}: load case \"{same.Key}\" (line {string.Join(", ", same.Select(stop => stop.Line))}) is none of the car's. "
+                    + $"Accepted: {file.LoadCaseNames}."));
         if (file.Hydraulics.RearProportioningValve?.Adjustment is { Turns: var most })
         {
             problems.AddRange((gauges?.Rows.Select(pair => (logs.Gauges, pair.Line, pair.Turns)) ?? [])

@@ -145,7 +145,7 @@ public static partial class BandText
 
                 Match unit = Unit().Match(Text, number.Index + number.Length);
                 int end = number.Index + number.Length + unit.Length;
-                string form = Form(same.Select(car => car.Numbers[i].Value).Append(number.Value), high - low);
+                string form = Form(same.Select(car => car.Numbers[i].Value).Append(number.Value), low, Value(number), high);
                 text.Append(Text, at, number.Index - at).Append(Written(Value(number), form)).Append(unit.Value)
                     .Append(" (").Append(Written(low, form)).Append('–').Append(none ? "none" : Written(high, form)).Append(')')
                     .Append(typical.Any(car => !IsLike(car) || car.Numbers[i].Value != number.Value) ? ClassMark : "");
@@ -155,13 +155,16 @@ public static partial class BandText
             return text.Append(Text, at, Text.Length - at).ToString();
         }
 
-        // No more decimals than the width of the band is worth.
-        private static string Form(IEnumerable<string> numbers, double width)
+        // No more decimals than the width of the band is worth; one more where a 1 would stand alone, for 0.15 is neither 0.1 nor 0.2.
+        private static string Form(IEnumerable<string> numbers, params double[] shown)
         {
+            double width = shown.Max() - shown.Min();
             int given = numbers.Max(number => number.IndexOf('.', StringComparison.Ordinal) is > 0 and var point
                 ? number.Length - point - 1 : 0);
             int worth = width > 0 ? Math.Clamp((int)Math.Ceiling(-Math.Log10(width / 3)), 0, given) : given;
-            return "F" + worth.ToString(CultureInfo.InvariantCulture);
+            double step = Math.Pow(10, -worth);
+            bool alone = worth < given && shown.Any(value => Math.Abs(value) >= step && Math.Abs(value) < 2 * step);
+            return "F" + (alone ? worth + 1 : worth).ToString(CultureInfo.InvariantCulture);
         }
 
         private static string Written(double value, string form)

@@ -227,11 +227,11 @@ internal sealed class FootQuestions(DeskCar desk)
             return $"{wanted}None of the {choices.Count} pairs of bore and pedal ratio around the present one fits: {why}.";
         }
 
-        string pairs = string.Join("; ", fits.GroupBy(fit => fit.Bore).OrderBy(bore => bore.Key).Select(bore =>
-            $"{desk.Bore(bore.Key)} with pedal ratio{(bore.Count() == 1 ? "" : "s")} "
+        string pairs = string.Join("; ", fits.GroupBy(fit => fit.Bore).OrderBy(bore => bore.Key).Select((bore, i) =>
+            $"{desk.Bore(bore.Key)} {(i > 0 ? "with" : bore.Count() == 1 ? "goes with the pedal ratio" : "goes with pedal ratios")} "
                 + string.Join(" and ", Runs([.. bore.Select(fit => fit.PedalRatio).Order()]))));
         string which = desk.Bar is null ? "" : " (front cylinder, the rear one in step)";
-        return $"{wanted}{fits.Length} of {choices.Count} pairs of bore{which} and pedal ratio fit. They are: {pairs}.";
+        return $"{wanted}{fits.Length} of {choices.Count} pairs of bore{which} and pedal ratio fit. A bore of {pairs}.";
     }
 
     public Reply Ceiling()

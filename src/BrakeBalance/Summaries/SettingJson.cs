@@ -48,7 +48,7 @@ internal static class SettingJson
         ("setting.conditions.friction_spread_rear", "the same at the rear"),
         ("setting.conditions.rear_first_chance", "highest chance of rear-first in any condition once the car has been measured"),
         ("setting.sentence", "the answer in a sentence"),
-        ("setting_point.knee_bar", "knee, gauge; null for a balance bar"),
+        ("setting_point.knee_bar", "knee, gauge; null for a balance bar, or where no valve is needed (see shown)"),
         ("setting_point.front_force_share", "the bar's front share of the rod force; null unless a bar is set"),
         ("setting_point.turns", "turns in from fully out; null when the adjuster is not described or does not reach"),
         ("setting_point.friction_margin",
@@ -58,7 +58,7 @@ internal static class SettingJson
         ("setting_point.rear_first_in",
             "first condition in which the rear locks first (see setting_condition); null when the front does everywhere"),
         ("setting_point.shown", "the setting as every output shows it"),
-        ("setting_limit.knee_bar", "knee, gauge; null for a balance bar, or when there is none"),
+        ("setting_limit.knee_bar", "knee, gauge; null for a balance bar, when there is none, or where any is safe (see shown)"),
         ("setting_limit.front_force_share", "the bar's front share; null for a knee, or when there is none"),
         ("setting_limit.shown", "the same in words"),
         ("setting_condition.load_case", "load case"),
@@ -73,13 +73,14 @@ internal static class SettingJson
     {
         UnitSystem system = units.System;
         Conditions of = setting.Conditions;
+        string? none = setting.Reach == SettingReach.NotNeeded ? "none needed" : null;
         return new JsonObject
         {
             ["variable"] = Snake(setting.Variable),
             ["rule"] = Snake(setting.Rule),
             ["present"] = Point(setting.Present, SettingWords.Present(setting, system), units),
             ["present_is_beyond_safe_limit"] = setting.PresentIsBeyond,
-            ["safe_limit"] = Point(setting.SafeLimit, SettingWords.SafeLimit(setting, system), units),
+            ["safe_limit"] = Point(setting.SafeLimit, SettingWords.SafeLimit(setting, system), units, none),
             ["recommended"] = Point(setting.Recommended, SettingWords.Recommended(setting, system), units),
             ["reach"] = Snake(setting.Reach),
             ["out_of_reach"] = Words(SettingWords.OutOfReach(setting)),
@@ -88,13 +89,13 @@ internal static class SettingJson
             ["band"] = setting.Band is { } band
                 ? new JsonObject
                 {
-                    ["low"] = Limit(band.Low, units),
-                    ["middle"] = Limit(band.Estimate, units),
-                    ["high"] = Limit(band.High, units)
+                    ["low"] = Limit(band.Low, units, none),
+                    ["middle"] = Limit(band.Estimate, units, none),
+                    ["high"] = Limit(band.High, units, none)
                 }
                 : null,
             ["other_rule"] = Limit(setting.OtherRule, units),
-            ["middle"] = Limit(setting.Middle, units),
+            ["middle"] = Limit(setting.Middle, units, none),
             ["locks_first_dry"] = setting.FirstLockDry is { } lockUp
                 ? lockUp.First?.ToString().ToLowerInvariant() ?? "both together" : null,
             ["locks_first_dry_deceleration_g"] = SummaryJson.Number(setting.FirstLockDry?.At.BrakingRate),
@@ -109,7 +110,7 @@ internal static class SettingJson
             {
                 ["kind"] = Snake(finding.Kind),
                 ["front_first"] = finding.FrontFirst,
-                ["limit"] = Limit(finding.Limit, units),
+                ["limit"] = Limit(finding.Limit, units, finding.AtAnySetting(setting.Vehicle) ? "any setting" : null),
             }),
             ["conditions"] = new JsonObject
             {
@@ -128,10 +129,10 @@ internal static class SettingJson
         };
     }
 
-    private static JsonObject? Point(SettingValue? value, string shown, SummaryUnits units) =>
+    private static JsonObject? Point(SettingValue? value, string shown, SummaryUnits units, string? none = null) =>
         value is null ? null : new JsonObject
         {
-            [units.Key("knee", units.Pressure)] = SummaryJson.Number(value.Knee is { } knee ? units.Of(knee) : null),
+            [units.Key("knee", units.Pressure)] = SummaryJson.Number(none is null && value.Knee is { } knee ? units.Of(knee) : null),
             ["front_force_share"] = SummaryJson.Number(value.FrontForceShare),
             ["turns"] = SummaryJson.Number(value.Turns),
             ["friction_margin"] = SummaryJson.Number(value.FrictionMargin),
@@ -141,11 +142,12 @@ internal static class SettingJson
             ["shown"] = shown,
         };
 
-    private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units) => limit is null ? null : new JsonObject
+    // A knee where every one is safe is but the highest that was tried; words stand in its place.
+    private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units, string? any = null) => limit is null ? null : new JsonObject
     {
-        [units.Key("knee", units.Pressure)] = SummaryJson.Number(limit.Knee is { } knee ? units.Of(knee) : null),
+        [units.Key("knee", units.Pressure)] = SummaryJson.Number(any is null && limit.Knee is { } knee ? units.Of(knee) : null),
         ["front_force_share"] = SummaryJson.Number(limit.FrontForceShare),
-        ["shown"] = SettingWords.Number(limit, units.System),
+        ["shown"] = any ?? SettingWords.Number(limit, units.System),
     };
 
     private static JsonObject? Condition(BindingCondition? binding, SummaryUnits units) => binding is null ? null : new JsonObject

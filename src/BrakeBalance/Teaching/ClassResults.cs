@@ -42,7 +42,8 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     {
         Dictionary<int, IReadOnlyDictionary<string, Exercise>> sheets = answers.Select(answer => answer.Student).Distinct()
             .ToDictionary(student => student, student =>
-                (IReadOnlyDictionary<string, Exercise>)Teaching.Exercises.For(number(student)).ToDictionary(exercise => exercise.Id));
+                (IReadOnlyDictionary<string, Exercise>)Teaching.Exercises.For(number(student), us ? UnitSystem.Us : UnitSystem.Si)
+                    .ToDictionary(exercise => exercise.Id));
         Dictionary<(int, string), string> written = answers.GroupBy(answer => (answer.Student, answer.ExerciseId))
             .ToDictionary(same => same.Key, same => same.First().Text);
         Dictionary<int, char?> signs = answers.GroupBy(answer => answer.Student)

@@ -41,7 +41,8 @@ public static class Exercises
         [
             Make("static-load", 1, "What is the load on the **front axle** (both wheels) at rest, as a force?",
                 ExerciseAnswer.Of(loads.Front, ("the rear axle was taken", loads.Rear),
-                    ("the load of one wheel was given", loads.Front / 2), ("the mass was not multiplied by g", loads.Front / G)),
+                    ("the load of one wheel was given", loads.Front / 2),
+                    u.Us ? ("the pounds were multiplied by g", loads.Front * u.G) : ("the mass was not multiplied by g", loads.Front / G)),
                 $@"$P_1 = \psi_1 m g = {N(car.FrontShare)} \cdot {u.Weight(car.LoadCase.Mass)} "
                     + $@"= {u.Tex(loads.Front)}$"),
             Make("static-load", 2, "How far behind the front axle does the centre of gravity lie?",
@@ -183,7 +184,8 @@ public static class Exercises
                     + $@"= {u.Tex(point.BrakingForces.Front)}$"),
             Make("knee", 3, "At what deceleration, in g, is the knee reached?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
-                    ("the force was divided by the mass without g", point.BrakingRate * G),
+                    (u.Us ? "the force was divided by the mass in slugs" : "the force was divided by the mass without g",
+                        point.BrakingRate * u.G),
                     ("one wheel an axle was counted", point.BrakingRate / 2)),
                 $@"$z = \frac{{T_1 + T_2}}{{m g}} = \frac{{{u.N(point.BrakingForces.Front)} "
                     + $@"+ {u.N(point.BrakingForces.Rear)}}}{{{u.N(car.Balance.Weight)}}} = {N(point.BrakingRate)}$")
@@ -345,7 +347,9 @@ public static class Exercises
         return
         [
             Make("heat", 1, $"How much energy must the brakes take in a stop from {u.Text(car.Speed)}?",
-                ExerciseAnswer.Of(energy, ("the speed was used in km/h", energy * 12.96), ("the factor one half was lost", energy * 2)),
+                ExerciseAnswer.Of(
+                    energy, u.Us ? ("the pounds were not divided by g", energy * u.G) : ("the speed was used in km/h", energy * 12.96),
+                    ("the factor one half was lost", energy * 2)),
                 $@"$W = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {u.Inertia(car.LoadCase.Mass)} \cdot {u.PerSecond(car.Speed)}^2 "
                     + $@"= {u.Tex(energy)}$"),
             Make("heat", 2, $"The front axle takes {N(frontShare)} of it. By how much does **one front disc** "
@@ -361,7 +365,8 @@ public static class Exercises
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
-                    ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
+                    ("the power at the start was given", Watts(watts * 2)),
+                    ("the deceleration was not multiplied by g", Watts(watts / u.G))),
                 $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $\frac{{W \cdot {N(frontShare)}}}{{{u.WorkPerPower}t}} = "
                     + $@"{u.Tex(Watts(watts))}$").From("heat-1", WattsOf),
         ];

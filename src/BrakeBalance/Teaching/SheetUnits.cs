@@ -11,6 +11,8 @@ internal readonly record struct SheetUnits(bool Us)
 
     public string SpecificHeatUnit => Us ? "ft·lbf/(lb °F)" : "J/(kg K)";
 
+    public double G => Us ? 32.174 : Gravity.StandardMetresPerSecondSquared;
+
     public string FreeFall => Us ? "32.174 ft/s²" : "9.80665 m/s²";
 
     public static string N(double value) =>

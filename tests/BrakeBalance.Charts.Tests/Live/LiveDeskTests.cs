@@ -327,6 +327,37 @@ public class LiveDeskTests
         Assert.Matches("rearValves\\[0\\]\\.knee\" data-low=\"175\" data-high=\"525\" data-value=\"350\" data-unit=\"psi\"", customary);
     }
 
+    [Theory]
+    [InlineData("us", @"\d (mm|cm|m|kg|bar|kPa|N|kN|km/h|m/s|°C|N·m|l|cm³|l/min|m²|cm²|mm²)(?![\w·/²³])")]
+    [InlineData("si", @"\d (in|ft|lb|psi|lbf|mph|°F|inHg)(?![\w·/²³])")]
+    public void What_the_forms_accept_and_tell_and_begin_with_stands_in_the_units_of_the_page(string units, string others)
+    {
+        var system = units == "us" ? UnitSystem.Us : UnitSystem.Si;
+        string car = OtherUnits.Within(StarterFile.Text("vacuum", "drum", "adjustable"), system);
+        car = VehicleText.Set(car, "note", "-");
+        string parts = Ask(new() { ["do"] = "parts", ["text"] = car, ["units"] = units })["text"]!.ToString();
+        string list = Regex.Replace(string.Join('\n', parts.Split('\n').Where(line => !line.StartsWith('#'))), "inch series[^,]*", "");
+        Assert.NotNull(BrakeBalance.Choosing.PartsList.Read(new StringReader(parts), car).Parts);
+        Assert.Contains(units == "us" ? "mass [lb],rating [psi]" : "mass [kg],rating [bar]", list, StringComparison.Ordinal);
+        JsonNode answer = Ask(new()
+        {
+            ["do"] = "car",
+            ["text"] = VehicleText.Set(VehicleText.Set(car, "wheelbase", "70 x"), "loadCases[0].mass", "much"),
+            ["units"] = units,
+        });
+        string odd = VehicleText.Set(car, "wheelbase", units == "us" ? "4.5 m" : "180 in");
+        JsonNode warned = Ask(new() { ["do"] = "car", ["text"] = odd, ["units"] = units })["warnings"]!;
+        Assert.Equal(2, answer["problems"]!.AsArray().Count);
+        Assert.NotEmpty(warned.AsArray());
+        Assert.All(
+            [
+                Ask(new() { ["do"] = "form", ["text"] = car, ["units"] = units })["html"]!.ToString(),
+                Ask(new() { ["do"] = "targets", ["targets"] = "", ["units"] = units })["html"]!.ToString(),
+                answer["problems"]!.ToString(), warned.ToString(), list,
+            ],
+            told => Assert.DoesNotMatch(others, told));
+    }
+
     [Fact]
     public void What_a_slider_writes_the_readers_accept_at_both_ends_in_either_system_and_the_file_keeps_its_unit()
     {

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Tests.Browser;
@@ -33,6 +34,21 @@ public class BenchCommandTests(BrowserFixture browser) : IClassFixture<BrowserFi
             report["changes"]!.AsArray().First(row => ((string)row!["name"]!).StartsWith("Pedal force", StringComparison.Ordinal))!;
         Assert.Equal(("N", "lbf"), ((string)Row(si)["unit"]!, (string)Row(us)["unit"]!));
         Assert.Equal((double)Row(si)["before"]!, (double)Row(us)["before"]! * 4.4482216, 0.01);
+    }
+
+    [Theory]
+    [InlineData("us", @"\d (mm|m|bar|N|kg|km/h|°C|cm³)(?![\w·/²³])", @"\d psi")]
+    [InlineData("si", @"\d (in|ft|psi|lbf|lb|mph|°F|in³)(?![\w·/²³])", @"\d bar")]
+    public async Task Tables_sheet_and_words_of_the_JSON_stand_in_the_units_asked_for_alone(string units, string others, string own)
+    {
+        using var folder = new TemporaryFolder();
+        string[] with = [Example, "--units", units];
+        string tables = Regex.Replace((await Shell.RunAsync(["bench", .. with])).Output, @"\s+", " ");
+        string json = Regex.Replace((await Shell.RunAsync(["bench", .. with, "--json"])).Output, "\"name\": .*", "");
+        Assert.Equal(0, (await Shell.RunAsync(["bench", .. with, "--sheet", folder.File("sheet.html")])).Code);
+        string sheet = Regex.Replace(File.ReadAllText(folder.File("sheet.html")), "<(style|svg)[ >].*?</\\1>", "", RegexOptions.Singleline);
+        Assert.All([tables, json, sheet], told => Assert.Matches(own, told));
+        Assert.All([tables, json, sheet], told => Assert.DoesNotMatch(others, told));
     }
 
     [Fact]

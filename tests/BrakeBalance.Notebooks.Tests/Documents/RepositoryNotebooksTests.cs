@@ -107,7 +107,6 @@ public partial class RepositoryNotebooksTests
     /// <summary>Cells whose metric numbers are not the car's. A cell "check…" has a source's own numbers.</summary>
     private static readonly (string Cell, string Why)[] MetricStays =
     [
-        ("03 gauges", "a sheet for whatever gauge is at hand: both columns"),
         ("04 rules", "conditions of the rules, which are in km/h, m and N"),
         ("09 targets", "names of parts, as their list writes them"),
         ("09 front", "the same"),

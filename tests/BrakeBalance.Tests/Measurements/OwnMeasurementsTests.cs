@@ -101,6 +101,21 @@ public class OwnMeasurementsTests
         Assert.Contains("gauges.csv: line 3: turns: 9 is more than the file's adjuster has. Accepted: up to 6", Assert.Single(problems));
     }
 
+    [Fact]
+    public void A_load_case_that_the_car_has_not_is_refused_once_with_its_file_its_lines_and_those_there_are()
+    {
+        using var car = OwnCar.Measured();
+        car.Write("stops.csv", "load case;surface;front pressure [bar];deceleration [g];locked first\n"
+            + "passenger;dry;30;0.5;none\nDriver only;dry;30;0.5;none\npassenger;dry;31;0.5;none\nfull boot;dry;32;0.5;none\n");
+        VehicleReading reading = VehicleFile.Load(car.File);
+        string known = string.Join(", ", reading.Vehicle.LoadCases.Select(load => $"\"{load.Name}\""));
+        IReadOnlyList<string> problems = OwnMeasurements.Attach(reading).Problems;
+        Assert.Equal(2, problems.Count);
+        Assert.EndsWith($"stops.csv: load case \"passenger\" (line 2, 4) is none of the car's. Accepted: {known}.", problems[0]);
+        Assert.EndsWith($"stops.csv: load case \"full boot\" (line 5) is none of the car's. Accepted: {known}.", problems[1]);
+        Assert.Empty(OwnMeasurements.Attach(reading, allowLostRows: true).Problems);
+    }
+
     [Theory]
     [InlineData(LogSlip.BarUnderPsi, "bar under [psi]")]
     [InlineData(LogSlip.GUnderMetres, "g under [m/s2]")]

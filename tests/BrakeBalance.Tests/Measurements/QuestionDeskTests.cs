@@ -181,6 +181,8 @@ public class QuestionDeskTests
         string answer = QuestionDesk.Answer(ranged).Single(a => a.Number == 9).Answer!;
         Assert.Matches(@" \d+ \(\d+–\d+\) of 49 pairs", answer);
         Assert.DoesNotMatch(@"can also be:.* \d+ \S*\s*of 49 pairs", answer);
+        Assert.Contains("can also be: A bore of ", answer, StringComparison.Ordinal);
+        Assert.DoesNotContain("They are:", answer, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -208,7 +210,7 @@ public class QuestionDeskTests
         Assert.Contains(fits.Length == 0 ? $"None of the {choices.Count} pairs" : $"{fits.Length} of {choices.Count} pairs", answer);
         List<(string, string)> listed = [];
         string inches = QuestionDesk.Answer(reading, UnitSystem.Us)[8].Answer!;
-        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in with pedal ratios? ([^;]+?)(;|\.$)"))
+        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in (?:goes )?with (?:the )?(?:pedal ratios? )?(\d[^;]+?)(;|\.$)"))
         {
             foreach (string[] run in bore.Groups[2].Value.Split(" and ").Select(run => run.Split(" to ")))
             {

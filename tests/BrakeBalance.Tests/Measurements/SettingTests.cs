@@ -281,6 +281,13 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Equal(("none fitted", "none needed", "no valve needed"),
             (SettingWords.Present(setting, UnitSystem.Si),
                 SettingWords.SafeLimit(setting, UnitSystem.Si), SettingWords.Recommended(setting, UnitSystem.Si)));
+
+        // The highest knee tried stood in the JSON as if it were a limit.
+        string json = BrakeBalance.Summaries.SettingJson.Node(setting, new(UnitSystem.Si)).ToJsonString();
+        Assert.DoesNotContain("\"knee_bar\":140", json, StringComparison.Ordinal);
+        Assert.Contains("\"safe_limit\":{\"knee_bar\":null", json, StringComparison.Ordinal);
+        Assert.Contains("\"shown\":\"none needed\"}", json, StringComparison.Ordinal);
+        Assert.Contains("{\"knee_bar\":null,\"front_force_share\":null,\"shown\":\"any setting\"}", json, StringComparison.Ordinal);
     }
 
     [Theory]

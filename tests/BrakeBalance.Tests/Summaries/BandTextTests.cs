@@ -18,6 +18,9 @@ public class BandTextTests
     [InlineData("0.077 m² surface", "0.077 m² (0.075–0.079) surface", "0.075 m² surface", "0.079 m² surface")]
     [InlineData("1 in", "1.00 in (0.94–1.04)", "0.94 in", "1.04 in")]
     [InlineData("the 1960s coupe", "the 1960s coupe", "the 1960s coupe")]
+    [InlineData("0.15 g", "0.15 g (0.12–0.42)", "0.12 g", "0.42 g")]
+    [InlineData("1.4 s", "1.4 s (0.8–4.6)", "0.8 s", "4.6 s")]
+    [InlineData("0.37 g", "0.4 g (0.2–0.6)", "0.22 g", "0.61 g")]
     [InlineData("12 %", "12 % (10–14)", "10 %", "14 %")]
     [InlineData("front 0.77 g", "front 0.77 g (0.71–0.88) or REAR 0.85 g (0.81–0.85)",
         "front 0.71 g", "front 0.88 g", "REAR 0.85 g", "REAR 0.81 g")]

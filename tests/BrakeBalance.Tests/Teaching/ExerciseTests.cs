@@ -145,6 +145,28 @@ public class ExerciseTests
     }
 
     [Fact]
+    public void A_common_wrong_answer_is_one_that_the_units_of_the_sheet_allow()
+    {
+        string[] Of(UnitSystem units) =>
+        [
+            .. Exercises.For(new ClassNumber { Seed = 7, Student = 3 }, units)
+                .SelectMany(exercise => exercise.Answer.Mistakes.Select(mistake => $"{exercise.Id}: {mistake.Name}")),
+        ];
+        string[] si = Of(UnitSystem.Si), us = Of(UnitSystem.Us);
+
+        // Pounds weigh as many pounds-force: nothing is lost without g, and a force over pounds is in g already.
+        Assert.Equal(
+            ["static-load-1: the mass was not multiplied by g", "knee-3: the force was divided by the mass without g",
+                "heat-1: the speed was used in km/h"], si.Except(us));
+        Assert.Equal(
+            ["static-load-1: the pounds were multiplied by g", "knee-3: the force was divided by the mass in slugs",
+                "heat-1: the pounds were not divided by g"], us.Except(si));
+        Exercise power = Exercises.For(new ClassNumber { Seed = 7, Student = 3 }, UnitSystem.Us).Single(one => one.Id == "heat-3");
+        Mistake withoutG = power.Answer.Mistakes.Single(mistake => mistake.Name.EndsWith("by g", StringComparison.Ordinal));
+        Assert.Equal(32.174, power.Answer.RightValue / withoutG.Value, 1e-9);
+    }
+
+    [Fact]
     public void The_same_numbers_give_the_same_sheet_and_other_numbers_another()
     {
         string Sheet(int seed, int student) =>

@@ -39,6 +39,40 @@ public class CarFormTests
     }
 
     [Fact]
+    public void Entries_stand_in_the_order_of_the_starter_in_whatever_order_they_are_typed()
+    {
+        JsonNode starter = DocumentFile.Parse(StarterFile.Text("vacuum")).Root!;
+        string text = VehicleText.Add("{\n  // mine\n  \"name\": \"My car\" // and its remark\n}\n", "loadCases");
+        text = VehicleText.ChangeKind(VehicleText.ChangeKind(VehicleText.Add(text, "front"), "front.brake", "disc"), "assist", "vacuum");
+        string[] paths =
+        [
+            "pedal.ratio", "front.brake.effectiveRadius", "front.brake.friction", "front.tyre.loadedRadius", "wheelbase",
+            "loadCases[0].centreOfGravityHeight", "loadCases[0].name", "loadCases[0].mass", "assist.boostRatio", "assist.vacuum", "note",
+        ];
+        foreach (string path in paths)
+        {
+            text = VehicleText.Set(text, path, path.EndsWith("atio", StringComparison.Ordinal) ? "4" : "3 m");
+        }
+
+        Assert.Contains("{\n  // mine\n  \"name\": \"My car\", // and its remark\n  \"note\": \"3 m\",\n", text, StringComparison.Ordinal);
+        InOrder(DocumentFile.Parse(text).Root!, starter);
+
+        static void InOrder(JsonNode mine, JsonNode all)
+        {
+            if (mine is JsonArray list)
+            {
+                InOrder(list[0]!, all[0]!);
+            }
+            else if (mine is JsonObject part)
+            {
+                string[] keys = [.. part.Select(entry => entry.Key)];
+                Assert.Equal(all.AsObject().Select(entry => entry.Key).Where(keys.Contains), keys);
+                Assert.All(part, entry => InOrder(entry.Value!, all[entry.Key]!));
+            }
+        }
+    }
+
+    [Fact]
     public void A_car_known_by_its_class_only_shows_what_the_class_says_and_takes_any_of_it()
     {
         string text = VehicleText.New("track coupe");

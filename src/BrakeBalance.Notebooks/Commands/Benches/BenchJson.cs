@@ -25,7 +25,7 @@ internal sealed class BenchJson(SummaryUnits units)
             ["release_time_s"] = SummaryJson.Number(release.Effect.ReleaseTime?.Seconds),
         })]),
         ["changes"] = new JsonArray([.. report.Changes.Select(Change)]),
-        ["findings"] = new JsonArray([.. report.Findings.Select(finding => new JsonObject
+        ["findings"] = new JsonArray([.. report.Findings.Select(finding => finding.In(units.System)).Select(finding => new JsonObject
         {
             ["severity"] = finding.Severity.ToString().ToLowerInvariant(),
             ["where"] = finding.Where,
@@ -67,7 +67,7 @@ internal sealed class BenchJson(SummaryUnits units)
         ["before_words"] = row.BeforeWords,
         ["after_words"] = row.AfterWords,
         ["severity"] = row.Severity.ToString().ToLowerInvariant(),
-        ["meaning"] = row.Meaning,
+        ["meaning"] = InBoth.Only(row.Meaning, units.Us),
     };
 
     /// <summary>The unit in which a figure of a comparison stands in JSON.</summary>

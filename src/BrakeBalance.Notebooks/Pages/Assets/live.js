@@ -544,7 +544,7 @@
   // ---- Parts: every combination, piece by piece in the second worker, so that how far it is can be said and it can be stopped.
   const wrong = words => $("parts-problems").replaceChildren(...words.map(one => make("li", {}, one)));
   const targets = async text => {
-    const reply = heard(await quick.ask("targets", { do: "targets", targets: text }));
+    const reply = heard(await quick.ask("targets", { do: "targets", targets: text, units: state.units }));
     if (!reply) return;
     wrong(reply.problems || []);
     if (reply.problems) return;
@@ -698,7 +698,7 @@
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
   $("live-own").addEventListener("click", () => show("car"));
   $("live-units").addEventListener("change", async event => { [state.units, typing] = [event.target.value, ""]; keep(); await reslide();
-    await drawForm(); await refresh(); });
+    $("parts-targets").replaceChildren(); await drawForm(); await refresh(); });
   const open = (given, words, one = car()) => inTurn(async () => {
     const opened = given.length > 1_000_000 ? { text: given } : heard(await quick.ask("open", { do: "open", text: given }));
     if (!opened) return;

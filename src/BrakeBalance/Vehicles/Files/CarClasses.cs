@@ -108,8 +108,6 @@ internal static partial class CarClasses
     public static IReadOnlyList<string> Names => [.. Templates.Keys];
 
     /// <summary>The range that a class has for an entry, as a file writes it; null when class or range is not known.</summary>
-    /// <param name="name">Name of the class; null for none.</param>
-    /// <param name="path">Path of the entry.</param>
     public static string? Range(string? name, string path)
     {
         JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
@@ -124,10 +122,6 @@ internal static partial class CarClasses
     }
 
     /// <summary>Whether a value lies in the range that a class has for an entry.</summary>
-    /// <param name="name">Name of the class; null for none.</param>
-    /// <param name="path">Path of the entry.</param>
-    /// <param name="value">A number or a quantity.</param>
-    /// <param name="slack">How far beyond either end a number may lie.</param>
     public static bool Covers(string? name, string path, object value, double slack = 0)
     {
         if (Range(name, path) is not { } range)

@@ -12,8 +12,6 @@ internal static class CarForm
     public static IReadOnlyList<string> Classes => CarClasses.Names;
 
     /// <summary>The form of a file.</summary>
-    /// <param name="text">The text of a vehicle file; it may have problems as long as it is JSON.</param>
-    /// <param name="units">The system of units in which sliders are shown and values told beside the file's.</param>
     /// <returns>The parts in the order of the file's description, or what keeps the text from being read at all.</returns>
     public static (IReadOnlyList<FormPart> Parts, Problem? Problem) Of(string text, UnitSystem units = UnitSystem.Si)
     {
@@ -31,20 +29,12 @@ internal static class CarForm
     }
 
     /// <summary>What a value, or that of the file where nothing is filled in, is in a system of units.</summary>
-    /// <param name="text">The text of a vehicle file.</param>
-    /// <param name="path">Path of an entry.</param>
-    /// <param name="value">What is being filled in; may be empty.</param>
-    /// <param name="units">The system of units.</param>
     /// <returns>Such as <c>24.1 bar</c>; empty where it is in these units, or no quantity yet.</returns>
     public static string Beside(string text, string path, string value, UnitSystem units) =>
         VehicleText.Entry(text, path) is var (field, present)
             ? OtherUnits.Text(field, value.Trim().Length > 0 ? value : Text(present), units) : "";
 
     /// <summary>How far an entry can be moved, and where it stands.</summary>
-    /// <param name="text">The text of a vehicle file.</param>
-    /// <param name="path">Path of the entry.</param>
-    /// <param name="value">Where the slider stands, in any unit of the entry.</param>
-    /// <param name="units">The system of units in which it is shown.</param>
     /// <returns>The slide; null when the entry is no single number.</returns>
     public static Slide? SlideAt(string text, string path, string value, UnitSystem units) =>
         VehicleText.Entry(text, path) is var (field, present) && Slide.Of(field, Text(present), units) is { } slide
@@ -134,7 +124,7 @@ internal static class CarForm
         string value = Text(own), shown = value.Length > 0 ? value : Text(full);
         string In(string text) => OtherUnits.Text(field, text, units) is { Length: > 0 } converted ? converted : text;
         return new(path, field, value, OtherUnits.Text(field, value, units), own is null ? In(Text(full)) : "", In(field.About.Typical),
-            Slide.Of(field, shown, units));
+            Slide.Of(field, shown, units), units);
     }
 
     internal static string Text(JsonNode? node) => node switch

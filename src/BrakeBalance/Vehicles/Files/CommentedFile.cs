@@ -20,9 +20,6 @@ internal sealed class CommentedFile(string rearBrake)
     public static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The file.</summary>
-    /// <param name="head">Comment lines above the document, without their slashes.</param>
-    /// <param name="type">The document type.</param>
-    /// <param name="sample">A complete document; an entry that is null is not written, not even as a comment.</param>
     /// <returns>JSON with comments and a final line break.</returns>
     public string Text(IEnumerable<string> head, Type type, JsonObject sample) =>
         string.Concat(head.Select(line => "// " + line).Concat(Document(type, sample, FrontBrake)).Select(line => line + "\n"));

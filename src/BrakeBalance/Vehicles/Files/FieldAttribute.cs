@@ -1,7 +1,6 @@
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Describes one entry of a file: the reader, the JSON Schema and the commented starter file are all made from it.</summary>
-/// <param name="description">What the entry means, as a sentence without a full stop.</param>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class FieldAttribute(string description) : Attribute
 {
@@ -60,9 +59,6 @@ internal sealed class FieldAttribute(string description) : Attribute
 }
 
 /// <summary>Names one kind of a part that a file may describe, chosen by its <c>type</c> entry.</summary>
-/// <param name="name">The value of <c>type</c>.</param>
-/// <param name="document">The document type that describes that kind.</param>
-/// <param name="description">What that kind is, as a phrase.</param>
 [AttributeUsage(AttributeTargets.Class, AllowMultiple = true, Inherited = false)]
 internal sealed class KindAttribute(string name, Type document, string description) : Attribute
 {

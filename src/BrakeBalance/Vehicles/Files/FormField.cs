@@ -8,8 +8,13 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="FromClass">What the car's class says in its place, in the chosen system of units; empty for nothing.</param>
 /// <param name="Usual">The usual range in the chosen system of units; empty for none.</param>
 /// <param name="Slide">How far the value can be moved; null when it is no single number.</param>
-internal sealed record FormField(string Path, FieldInfo Entry, string Value, string Beside, string FromClass, string Usual, Slide? Slide)
+/// <param name="Units">The chosen system of units.</param>
+internal sealed record FormField(
+    string Path, FieldInfo Entry, string Value, string Beside, string FromClass, string Usual, Slide? Slide, UnitSystem Units)
 {
+    /// <summary>What is told of it, in the chosen system of units.</summary>
+    public string Told(string text) => OtherUnits.Within(text, Units, Entry);
+
     /// <summary>What it is called.</summary>
     public string Label => CarForm.Label(Entry.Key);
 }

@@ -32,7 +32,8 @@ internal sealed partial class JsonText
     /// <summary>Puts a value in place of another, or where none is; nothing happens where a list element would have to be made.</summary>
     /// <param name="path">Path such as <c>loadCases[0].mass</c>.</param>
     /// <param name="json">The value as JSON, with what shall stand behind it.</param>
-    public bool Set(string path, string json)
+    /// <param name="keys">The keys that the part of a path may have, in their order; null for any place.</param>
+    public bool Set(string path, string json, Func<string, string[]>? keys = null)
     {
         if (_values.TryGetValue(path, out (int Start, int End) at))
         {
@@ -54,14 +55,25 @@ internal sealed partial class JsonText
         }
 
         string made = $"\"{parts[^1]}\": {json}";
-        foreach (string part in parts[there..^1].Reverse())
+        foreach (string outer in parts[there..^1].Reverse())
         {
-            made = $"\"{part}\": {{ {made} }}";
+            made = $"\"{outer}\": {{ {made} }}";
         }
 
-        // Behind the opening brace, in the way in which the entries that follow it are laid out.
-        int inside = _values[string.Join('.', parts[..there])].Start + 1;
-        string rest = Encoding.UTF8.GetString(_bytes, inside, _bytes.Length - inside), lead = Lead().Match(rest).Value;
+        // Behind what stands before it, with its comment, or the opening brace, in the way in which the entries there are laid out.
+        string part = string.Join('.', parts[..there]), rest = From(_values[part].Start + 1), lead = Lead().Match(rest).Value;
+        string[] order = keys?.Invoke(part) ?? [];
+        int inside = _values[part].Start + 1, before = order.Take(Array.IndexOf(order, parts[there]))
+            .Select(key => _values.GetValueOrDefault(DocumentReader.Join(part, key)).End).DefaultIfEmpty().Max();
+        if (before > 0)
+        {
+            int comma = After(before), behind = comma < _bytes.Length && _bytes[comma] == ',' ? comma + 1 : before;
+            int place = behind + Encoding.UTF8.GetByteCount(Comment().Match(From(behind)).Value);
+            _edits.Add((before, before, behind == before ? "," : ""));
+            _edits.Add((place, place, (lead.Length > 0 ? lead : " ") + made + (behind == before ? "" : ",")));
+            return true;
+        }
+
         bool empty = rest[lead.Length..].StartsWith('}');
         _edits.Add((inside, inside, (lead.Length > 0 && !empty ? lead : " ") + made + (empty ? " " : ",")));
         return true;
@@ -152,6 +164,11 @@ internal sealed partial class JsonText
         return at;
     }
 
+    private string From(int at) => Encoding.UTF8.GetString(_bytes, at, _bytes.Length - at);
+
     [GeneratedRegex(@"^\s*")]
     private static partial Regex Lead();
+
+    [GeneratedRegex(@"^[ \t]*//[^\r\n]*")]
+    private static partial Regex Comment();
 }

@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>What a file's entries are in the other system of units.</summary>
-internal static class OtherUnits
+internal static partial class OtherUnits
 {
     private const int FewestDigits = 3, MostDigits = 6;
 
@@ -45,9 +46,6 @@ internal static class OtherUnits
     };
 
     /// <summary>A value or a range, or a list of such, in the chosen system of units, as precise as it is given.</summary>
-    /// <param name="field">The entry.</param>
-    /// <param name="value">What is filled in.</param>
-    /// <param name="units">The system of units.</param>
     /// <returns>Such as <c>24.1 bar</c>; empty where the entry is in units of that system, or is no quantity.</returns>
     public static string Text(FieldInfo field, string value, UnitSystem units)
     {
@@ -59,9 +57,19 @@ internal static class OtherUnits
     }
 
     /// <summary>The same of a value or a range of any entry; as it is written where it is in units of that system.</summary>
-    public static string Text(string value, UnitSystem units) =>
+    public static string Text(string value, UnitSystem units, FieldInfo? field = null) =>
         value.Split(' ', 3) is [_, var word, ..] && KnownQuantities.FindWord(word) is { } unit
-            && One(null, value, KnownQuantities.From(0, unit).GetType(), units) is { Length: > 0 } other ? other : value;
+            && One(field, value, KnownQuantities.From(0, unit).GetType(), units) is { Length: > 0 } other ? other : value;
+
+    /// <summary>A text with each quantity in it in the chosen system of units; series of inches stay what they are.</summary>
+    public static string Within(string text, UnitSystem units, FieldInfo? field = null) =>
+        Quantity().Replace(InBoth.Only(text, units == UnitSystem.Us), written => Text(written.Value, units, field));
+
+    private const string Number = @"(\d+-)?\d+([./]\d+)?", Unit = @" [^\s"",.;:)]+";
+
+    [GeneratedRegex(@"(?<![\w./-]|inch series [^,;""]*)-?" + Number + "(" + Unit + @" \.\. " + Number + ")?" + Unit,
+        RegexOptions.CultureInvariant)]
+    private static partial Regex Quantity();
 
     /// <summary>A quantity in another unit, to so many digits.</summary>
     public static string Written(IQuantity quantity, Enum unit, int digits) => QuantityText.Write(KnownQuantities.From(

@@ -34,8 +34,6 @@ internal static class Plausibility
     }
 
     /// <summary>What of the brakes does not go together; a finding that explains the next ones stands alone.</summary>
-    /// <param name="vehicle">The vehicle.</param>
-    /// <param name="fluid">What the file says of the calipers; null when it says nothing.</param>
     public static IReadOnlyList<Warning> OfBrakes(Vehicle vehicle, FluidDocument? fluid)
     {
         List<Warning> twice = [.. Enum.GetValues<Axle>()

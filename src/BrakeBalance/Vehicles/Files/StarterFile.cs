@@ -82,9 +82,6 @@ public static class StarterFile
     public static IReadOnlyList<string> Valves => [.. ValveParts.Keys];
 
     /// <summary>The starter file; entries that may be left out are there as comments, each on a line of its own.</summary>
-    /// <param name="assist">One of <see cref="Assists"/>.</param>
-    /// <param name="rear">One of <see cref="Rears"/>.</param>
-    /// <param name="valve">One of <see cref="Valves"/>.</param>
     /// <returns>JSON with comments and a final line break.</returns>
     /// <exception cref="ArgumentException">A word is none of those.</exception>
     public static string Text(string assist = "none", string rear = "disc", string valve = "adjustable")

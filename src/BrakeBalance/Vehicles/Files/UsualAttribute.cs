@@ -2,8 +2,6 @@ namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Where an entry of an ordinary road or track car lies, and the slip that a value outside most likely is.</summary>
 /// <remarks>Source of every range: common practice. Values outside are accepted; <c>check</c> warns of them.</remarks>
-/// <param name="low">Lower end, with its unit for a quantity.</param>
-/// <param name="high">Upper end, with its unit for a quantity.</param>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class UsualAttribute(string low, string high) : Attribute
 {

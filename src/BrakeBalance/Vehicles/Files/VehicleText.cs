@@ -15,14 +15,10 @@ internal static class VehicleText
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>A file that says only of which class a car is.</summary>
-    /// <param name="carClass">The class; null for none.</param>
     public static string New(string? carClass) =>
         "{\n  \"name\": \"My car\"" + (carClass is null ? "" : $",\n  \"carClass\": {Json(carClass)}") + "\n}\n";
 
-    /// <summary>Puts a value into an entry.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the entry; a list element by its number or its name.</param>
-    /// <param name="value">What is filled in, a list parted by commas; empty to take the entry out.</param>
+    /// <summary>Puts a value, a list parted by commas, into an entry; an empty one takes it out. Elements go by number or name.</summary>
     /// <returns>The new text; the old one where the path is none of a vehicle file.</returns>
     public static string Set(string text, string path, string value)
     {
@@ -36,9 +32,6 @@ internal static class VehicleText
     }
 
     /// <summary>Puts a value where a slider left it into an entry, in the unit that the entry has.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the entry.</param>
-    /// <param name="value">The value, in any unit of the entry.</param>
     public static string Keep(string text, string path, string value) =>
         Entry(text, path) is var (field, present) && field.Shape == FieldShape.Quantity
             && QuantityText.Read(CarForm.Text(present), field.ValueType, out IQuantity? own, out _) is null
@@ -46,8 +39,6 @@ internal static class VehicleText
             ? Set(text, path, OtherUnits.Written(moved, own.Unit, KeptDigits)) : Set(text, path, value);
 
     /// <summary>A quantity's entry, and what the file or the car's class says there.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the entry.</param>
     /// <returns>Null for a path that is none of a vehicle file.</returns>
     internal static (FieldInfo Field, JsonNode? Present)? Entry(string text, string path)
     {
@@ -56,9 +47,7 @@ internal static class VehicleText
         return At(text, path) is { } field ? (field, Node(root, path)) : null;
     }
 
-    /// <summary>Puts values into entries; kinds of parts first, since they say which entries a part has.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="sets">The entries and their values; that of a kind ends with <c>.type</c>.</param>
+    /// <summary>Puts values into entries; kinds of parts, which end with <c>.type</c>, first: they say which entries a part has.</summary>
     /// <returns>The new text; what is none of a vehicle file's is left out, as <see cref="Holds"/> tells.</returns>
     public static string With(string text, IEnumerable<ValueOverride> sets) =>
         sets.OrderBy(set => PartOf(set.Path) is null).Aggregate(text, (file, set) =>
@@ -67,8 +56,6 @@ internal static class VehicleText
     /// <summary>
     /// What a file says beside name, pedal, assist and the knee that is set, to tell whether two files differ in more than these.
     /// </summary>
-    /// <param name="text">The file.</param>
-    /// <param name="sets">Values in place of the file's.</param>
     /// <returns>JSON that is equal for files that do not.</returns>
     public static string WithoutControlAndKnee(string text, IEnumerable<ValueOverride> sets)
     {
@@ -86,8 +73,6 @@ internal static class VehicleText
     }
 
     /// <summary>Whether an entry has a value, after it was put there.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="set">The entry and the value.</param>
     /// <returns>False where the car of the file has no such entry, or another set has taken it away.</returns>
     public static bool Holds(string text, ValueOverride set)
     {
@@ -102,8 +87,6 @@ internal static class VehicleText
         PartOf(path) is { } part && TypeAt(Filled(text), part) is { } type ? FieldMap.Kinds(type).Select(kind => kind.Name) : [];
 
     /// <summary>Takes an entry or a part out.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the entry, the part or the list element.</param>
     public static string Remove(string text, string path)
     {
         var file = new JsonText(text);
@@ -112,8 +95,6 @@ internal static class VehicleText
     }
 
     /// <summary>Adds an empty part, or an empty element to a list.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the part or the list.</param>
     public static string Add(string text, string path)
     {
         FieldInfo? field = At(text, path);
@@ -124,16 +105,13 @@ internal static class VehicleText
         }
         else
         {
-            file.Set(path, field?.Shape == FieldShape.List ? "[{}]" : "{}");
+            file.Set(path, field?.Shape == FieldShape.List ? "[{}]" : "{}", part => Keys(text, part));
         }
 
         return file.ToString();
     }
 
     /// <summary>Makes a part one of another kind; entries that the new kind has too stay.</summary>
-    /// <param name="text">The file.</param>
-    /// <param name="path">Path of the part.</param>
-    /// <param name="kind">Name of the kind.</param>
     /// <returns>The new text; the old one where there is no such kind.</returns>
     public static string ChangeKind(string text, string path, string kind)
     {
@@ -158,15 +136,18 @@ internal static class VehicleText
             if (!list.Has(path[..at]))
             {
                 string? name = (Node(Filled(text), path[..(at + 3)]) as JsonObject)?["name"]?.ToString();
-                list.Set(path[..at], name is null ? "[{}]" : $"[{{ \"name\": {Json(name)} }}]");
+                list.Set(path[..at], name is null ? "[{}]" : $"[{{ \"name\": {Json(name)} }}]", part => Keys(text, part));
                 text = list.ToString();
             }
         }
 
         var file = new JsonText(text);
-        file.Set(path, json);
+        file.Set(path, json, part => Keys(text, part));
         return file.ToString();
     }
+
+    private static string[] Keys(string text, string part) => Filled(text) is var root && TypeAt(root, part) is { } type
+        ? ["type", .. FieldMap.Of(OfKind(type, root, part)).Select(field => field.Key)] : [];
 
     // The part whose kind a path says; null for any other entry.
     private static string? PartOf(string path) =>
