@@ -72,7 +72,6 @@ public static partial class BalanceFigures
 
     private static double Sum(PerAxle<Force> forces) => forces.Front.Newtons + forces.Rear.Newtons;
 
-    /// <summary>The region above the ideal curve.</summary>
     internal static void AddRearFirstRegion(FigureBuilder figure, BalanceModel model, double front, double rear)
     {
         List<double> x = [], y = [];

@@ -26,7 +26,8 @@ public static partial class BalanceFigures
             .Describe(
                 $"Ideal distribution of {light.Vehicle.InText}, {string.Join(" and ", both.Select(model => model.LoadCase.Name))}, "
                     + $"and what is installed. "
-                    + (both.Length == 1 ? "The file has one load case only." : sensing ? "The load moves the ideal curve, and through the valve that feels it the installed line."
+                    + (both.Length == 1 ? "The file has one load case only."
+                        : sensing ? "The load moves the ideal curve, and through the valve that feels it the installed line."
                         : "The load moves the ideal curve, the installed line stays."),
                 (both.Length == 1 ? "" : "The ideal curve of the heavier load case lies higher, because the rear axle carries more. ")
                     + $"At an adhesion of {Finding.Rate(adhesion)}: {finding}.")

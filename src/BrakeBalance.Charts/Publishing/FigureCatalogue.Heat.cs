@@ -60,7 +60,6 @@ public static partial class FigureCatalogue
             : $"{hottest}; even old fluid does not boil";
     }
 
-    /// <summary>Figures of bench work.</summary>
     private static IEnumerable<CatalogueEntry> Bench() =>
     [
         new()

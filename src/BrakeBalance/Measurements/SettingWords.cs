@@ -37,8 +37,8 @@ public static class SettingWords
     public static string Number(SettingLimit? limit, UnitSystem units) =>
         limit is null || !limit.Exists ? None : Amount(limit.Knee, limit.FrontForceShare, units);
 
-    /// <summary>The limit that would stand if one condition did not have to be met; "none needed" when nothing else holds it back.</summary>
-    public static string Without(ConditionCost cost, UnitSystem units) =>
+    /// <summary>The limit without one condition; "none needed" when nothing else holds the setting back.</summary>
+    internal static string Without(ConditionCost cost, UnitSystem units) =>
         cost is { Limit: { Exists: true, Binding: null } } ? "none needed" : Number(cost?.Limit, units);
 
     /// <summary>The same of the knee alone.</summary>
@@ -159,9 +159,10 @@ public static class SettingWords
     public static string Gain(MeasuringGain gain, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(gain);
-        string amount = gain.Ends ? "no limit then" : gain.Knee is { } knee
-            ? Measure.LinePressure.Text(knee, units) : Invariant.Text($"{100 * gain.Amount:0.#} % of the rod force");
-        return $"{gain.Range?.Path ?? "friction, by test stops"} ({(gain.Ends ? amount : $"limit {amount} {(gain.Knee is null ? "lower" : "higher")}")})";
+        string amount = gain.Ends ? "no limit then"
+            : gain.Knee is { } knee ? $"limit {Measure.LinePressure.Text(knee, units)} higher"
+            : Invariant.Text($"limit {100 * gain.Amount:0.#} % of the rod force lower");
+        return $"{gain.Range?.Path ?? "friction, by test stops"} ({amount})";
     }
 
     /// <summary>Where the limit lies for the adjuster, and what would help, in sentences; empty when it is in reach.</summary>

@@ -15,8 +15,7 @@ public sealed record Vehicle
     public required string Name { get; init; }
 
     /// <summary>The name as a sentence takes it: "the Track coupe", but "My coupe" and "Elsa's estate".</summary>
-    public string InText => Name.Split(' ')[0] is { } word && (word is "My" or "Our" or "The" || word.EndsWith("'s", StringComparison.Ordinal)
-        || word.EndsWith("’s", StringComparison.Ordinal)) ? Name : "the " + Name;
+    public string InText => Name.Split(' ')[0] is "My" or "Our" or "The" or [.., '\'' or '’', 's'] ? Name : "the " + Name;
 
     /// <summary>What the reader should know of it, such as that it is invented.</summary>
     public string Note { get; init; } = "";
