@@ -160,7 +160,7 @@ public class ClaimTests
     [Fact]
     public void Hot_brakes_are_called_what_they_are_and_stops_are_counted_whole()
     {
-        Figure stops = Cars.Figures("coupe-1960s", UnitSystem.Si).First(figure => figure.Id == "heat-stops");
+        Figure stops = Entry("heat-stops").For(Cars.Load("coupe-1960s"), UnitSystem.Si)!;
         Assert.Equal(["front disc", "rear drum"], stops.Layers.OfType<LineLayer>().Take(2).Select(line => line.Name));
         Assert.All(FigureLayout.Of(stops, FigureSize.Phone).XTicks, tick => Assert.Equal(Math.Round(tick.Value), tick.Value));
     }
