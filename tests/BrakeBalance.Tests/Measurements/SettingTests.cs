@@ -279,7 +279,8 @@ public class SettingTests(ITestOutputHelper output)
         Setting setting = Setting.Of(car.WithFrictionFactors(1, 0.9));
         Assert.Equal("no adjustable valve", SettingWords.Present(setting, UnitSystem.Si));
         Assert.Null(setting.Middle.Binding);
-        Assert.DoesNotContain(SettingWords.Behind(setting, UnitSystem.Si), line => line.Text.Contains("lock together", StringComparison.Ordinal));
+        Assert.DoesNotContain(SettingWords.Behind(setting, UnitSystem.Si),
+            line => line.Text.Contains("lock together", StringComparison.Ordinal));
         Assert.All(setting.Costs.Where(cost => cost.Limit.Binding is null),
             cost => Assert.Equal("none needed", SettingWords.Without(cost, UnitSystem.Si)));
         Assert.All(setting.Gains.Where(gain => gain.Ends),
