@@ -40,7 +40,7 @@ public sealed record ChoiceInput(string Text, Vehicle Car, string Whose, string 
 
         string file = File.ReadAllText(RepositoryRoot.File(Example));
         Vehicle car = VehicleFile.Read(file, Example).Vehicle;
-        string why = input.IsDefault ? "" : $" The file of the {asked.Name} does not go as far as the foot and the fluid.";
+        string why = input.IsDefault ? "" : $" The file of {asked.InText} does not go as far as the foot and the fluid.";
         return new(file, car, $"Example: {car.Name}. {car.Note}{why}", ExampleList);
     }
 

@@ -247,7 +247,8 @@ internal sealed class FigureLayout
         double low = unit.FromSi(axis.Minimum ?? all?.Low ?? 0), high = unit.FromSi(axis.Maximum ?? all?.High ?? 1);
         (double fitLow, double fitHigh) = grid ? (low, high) : Ticks.Fit(low, high, parts);
         (low, high) = (axis.Minimum is null ? fitLow : low, axis.Maximum is null ? fitHigh : high);
-        return (low, high, Ticks.Step(high - low, parts));
+        double step = Ticks.Step(high - low, parts);
+        return (low, high, axis.Measure == Measure.Count ? Math.Ceiling(step) : step);
     }
 
     /// <summary>The extent of stacked bars; null when bars do not stack.</summary>

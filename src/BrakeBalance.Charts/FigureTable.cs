@@ -43,7 +43,6 @@ public sealed record FigureTable
         return csv.ToString();
     }
 
-    /// <summary>Whether a column holds numbers.</summary>
     internal bool IsNumeric(int column) => Frame.Columns[column].DataType != typeof(string);
 
     internal static string Text(object? value) => value switch

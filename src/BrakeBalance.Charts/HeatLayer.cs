@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>A grid of cells tinted by a value.</summary>
 internal sealed record HeatLayer : Layer
 {
     /// <summary>Abscissae of the cell centres in SI, evenly spaced and rising.</summary>

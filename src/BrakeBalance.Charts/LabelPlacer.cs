@@ -211,7 +211,6 @@ internal sealed class LabelPlacer(Box plot, double fontSize)
         public bool Meets(Box box) => _right >= box.Left && _left <= box.Right && _bottom >= box.Top && _top <= box.Bottom;
     }
 
-    /// <summary>A place a label could go.</summary>
     private sealed class Option(IReadOnlyList<string> lines, Box box, double baseCost)
     {
         public IReadOnlyList<string> Lines { get; } = lines;

@@ -217,7 +217,6 @@ internal static class LabelRequests
         }
     }
 
-    /// <summary>Places around a point.</summary>
     private static IEnumerable<(Dot Centre, double Cost)> Around(Dot at, double width, double height, double radius)
     {
         foreach ((double extra, double more) in new[] { (0.0, 0.0), (10.0, 0.5), (24.0, 1.2), (44.0, 2.2), (80.0, 3.5), (130.0, 5.0) })

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>A remark at a point of the plot.</summary>
 internal sealed record NoteLayer : Layer
 {
     /// <summary>Abscissa in SI.</summary>

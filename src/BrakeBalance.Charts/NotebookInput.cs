@@ -76,12 +76,12 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
             ? reading.Logs! with { Series = reading.Logs.Series ?? Log("phone") }
             : new MeasurementLogs(Log("gauges"), Log("stops"), Log("phone"));
         (OwnMeasurements? tests, IReadOnlyList<string> problems) = OwnMeasurements.Read(FileOf(of.Vehicle), logs, true, checkSteps);
-        string car = reading.Vehicle.Name;
+        string car = reading.Vehicle.InText;
         return tests is null ? throw new FormatException(string.Join('\n', problems)) : (tests, own
-            ? $"These are the tests of the {car}, as its file names them."
+            ? $"These are the tests of {car}, as its file names them."
                 + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
             : $"Example: {of.Vehicle.Name}, with invented logs."
-                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs of gauges and test stops (entry "
+                + (of.Vehicle.InText == car ? "" : $" The file of {car} names no logs of gauges and test stops (entry "
                 + "measurements): of it this page says only which number to measure next and which stops to make."));
     }
 

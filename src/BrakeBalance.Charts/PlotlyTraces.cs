@@ -3,7 +3,6 @@ using Plotly.NET;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>Turns layers into Plotly.NET traces.</summary>
 internal static class PlotlyTraces
 {
     private const int Digits = 5;

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>Rounding to significant digits.</summary>
 internal static class Rounding
 {
     private static readonly double[] Tens = [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];

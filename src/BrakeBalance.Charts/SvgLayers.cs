@@ -2,7 +2,6 @@ using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>Draws the layers of a figure as SVG.</summary>
 internal static class SvgLayers
 {
     private const double Tint = 0.13;

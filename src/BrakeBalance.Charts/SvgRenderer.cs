@@ -2,7 +2,6 @@ using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>Draws a figure as SVG.</summary>
 internal static class SvgRenderer
 {
     public static string Svg(Figure figure, FigureSize size, Theme theme) => Svg(FigureLayout.Of(figure, size), theme);

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks;
 
-/// <summary>Text on its way into HTML.</summary>
 internal static class HtmlText
 {
     /// <summary>Escapes text for an element's content or a quoted attribute.</summary>

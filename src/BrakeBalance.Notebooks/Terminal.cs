@@ -48,7 +48,6 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
             Live = IsInteractive ? Output : new VisibleWriter(Output),
         };
 
-    /// <summary>Lets go what was held back.</summary>
     internal void Release()
     {
         Live.Write(BlankLines().Replace(VisibleText.Of(Output.ToString()!, colours: IsInteractive), "\n\n"));

@@ -129,6 +129,46 @@ public class ClaimTests
     }
 
     [Fact]
+    public void A_car_of_one_load_case_is_drawn_once_and_has_no_figure_of_its_load()
+    {
+        Vehicle alone = Bare with { LoadCases = [Bare.LoadCases[0]] };
+        var model = new BalanceModel(alone, alone.LoadCases[0]);
+        Figure figure = BalanceFigures.LoadCases(model, model);
+        Assert.EndsWith(" g driver only", figure.Title, StringComparison.Ordinal);
+        Assert.DoesNotContain(", ", figure.Title, StringComparison.Ordinal);
+        Assert.DoesNotContain("and driver only", figure.Caption, StringComparison.Ordinal);
+        Assert.Single(figure.Layers.OfType<LineLayer>(), line => line.Name.StartsWith("ideal", StringComparison.Ordinal));
+        Assert.All(new[] { "load-cases", "brake-forces-laden" }, name => Assert.Null(Entry(name).For(alone, UnitSystem.Si)));
+    }
+
+    [Fact]
+    public void A_setting_beyond_the_safe_limit_is_no_good_news_where_the_picture_has_no_such_road()
+    {
+        var setting = Setting.Of(Cars.Load("track-coupe").WithFrontForceShare(0.6));
+        Assert.True(setting.PresentIsBeyond);
+        Charts.Exploring.Frame frame = SettingExplorer.Of(setting).At([0, 3, 3]);
+        Assert.Equal(Charts.Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
+        Assert.DoesNotContain(frame.Figures[0].Layers, layer => layer.Name == "present setting");
+    }
+
+    [Fact]
+    public void Before_and_after_reach_to_the_grippiest_road_of_the_conditions()
+    {
+        Vehicle grip = Bare with { Conditions = Bare.Conditions with { HighestAdhesion = 1.3 } };
+        var model = new BalanceModel(grip, grip.LoadCases[0]);
+        Assert.Contains("to 1.30)", ComparisonFigures.BeforeAfter(model, model).Title, StringComparison.Ordinal);
+        Assert.DoesNotContain("Triangles", ComparisonFigures.BeforeAfter(model, model, [0.3]).Caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Hot_brakes_are_called_what_they_are_and_stops_are_counted_whole()
+    {
+        Figure stops = Entry("heat-stops").For(Cars.Load("coupe-1960s"), UnitSystem.Si)!;
+        Assert.Equal(["front disc", "rear drum"], stops.Layers.OfType<LineLayer>().Take(2).Select(line => line.Name));
+        Assert.All(FigureLayout.Of(stops, FigureSize.Phone).XTicks, tick => Assert.Equal(Math.Round(tick.Value), tick.Value));
+    }
+
+    [Fact]
     public void The_choice_of_a_bore_speaks_of_assist_only_where_there_is_one()
     {
         Assert.StartsWith("Without assist ", Entry("bore-ratio").For(Bare, UnitSystem.Si)!.Title, StringComparison.Ordinal);

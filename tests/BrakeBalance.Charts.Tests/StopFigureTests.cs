@@ -149,7 +149,7 @@ public class StopFigureTests
             knees.Caption, StringComparison.Ordinal);
         BendMap bare = TrailBraking.Map(Read("track-coupe"), Read("track-coupe").LoadCases[0], 0.9, Hundred,
             Acceleration.FromStandardGravity(0.1));
-        Assert.StartsWith("Without a valve", BendFigures.SafeKnee(bare).Title, StringComparison.Ordinal);
+        Assert.StartsWith("The rear ", BendFigures.SafeKnee(bare).Title, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -93,7 +93,6 @@ public sealed class Explorable : IHtmlOutput
         return text.AppendJoin('\n', Start.Figures.Select(figure => figure.ToPlainText())).ToString();
     }
 
-    /// <summary>A state as a piece of a page.</summary>
     internal string StateHtml(IReadOnlyList<int> places, FigureSize? size) =>
         _written(ExplorableHtml.State(places.SequenceEqual(AtStart) ? Start : At(places), StateText(places), size));
 
@@ -122,7 +121,6 @@ public sealed class Explorable : IHtmlOutput
             .. more,
         ]);
 
-    /// <summary>Which settings are shown.</summary>
     internal string StateText(IReadOnlyList<int> places) => $"Shown: {new Selection(Controls, places).Words}.";
 
     private int[] AtStart => [.. Controls.Select(control => control.Start)];

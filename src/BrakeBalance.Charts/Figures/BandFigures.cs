@@ -33,7 +33,7 @@ public static class BandFigures
             .Title($"{car.Name}: " + (known ? "every number is given, and the bands have shrunk to lines"
                 : $"{ranges} numbers are known as ranges only, and the lines are bands"))
             .Describe(
-                $"Rear against front brake force of the {car.Name}, both over its weight: "
+                $"Rear against front brake force of {car.InText}, both over its weight: "
                     + "ideal and installed distribution for the cars within the ranges; 90 % lie in each band.",
                 $"Where the bands overlap, the numbers known so far do not tell which axle locks first. {next}")
             .X("Front brake force over weight", "T₁/G", Measure.Number, 0)

@@ -28,7 +28,7 @@ public static class BendFigures
                 ? lost.Length == 0 ? "No pressure takes an axle out of the bend" : "In every bend the front axle lets go first"
                 : $"At {RearLed(map)} g sideways the rear axle lets go first: the car spins")
             .Describe(
-                $"The {map.Car.Name}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
+                $"{Finding.Capital(map.Car.InText)}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
                     + $"{figure.Text(Measure.Speed, map.Speed)}. Steady bend, pressure rising. A sliding wheel "
                 + "brakes less, but its axle is lost only when the other wheel no longer holds it.",
                 $"At {Lateral(middle)} g sideways the {Wheel(middle)} slides first, at "
@@ -100,7 +100,7 @@ public static class BendFigures
         figure
             .Title(title)
             .Describe(
-                $"Up to the line the front axle of the {map.Car.Name} lets go first, above it the rear: {map.LoadCase}, adhesion "
+                $"Up to the line the front axle of {map.Car.InText} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
                 + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
                 $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at "
@@ -141,10 +141,10 @@ public static class BendFigures
         BendPoint[] lost = [.. map.Points.Where(point => point.Course.FirstAxle is not null)];
         BendPoint[] spins = [.. lost.Where(point => point.RearLetsGo)];
         return figure
-            .Title(spins.Length == 0 ? "Without a valve the rear still holds when the front lets go"
-                : $"Without a valve the rear lets go first at {RearLed(map)} g sideways")
+            .Title(spins.Length == 0 ? "The rear still holds when the front lets go"
+                : $"The rear lets go first at {RearLed(map)} g sideways")
             .Describe(
-                $"Side force of the rear axle of the {map.Car.Name} at the moment at which the first axle is lost: {map.LoadCase}, "
+                $"Side force of the rear axle of {map.Car.InText} at the moment at which the first axle is lost: {map.LoadCase}, "
                     + $"adhesion {StopFigures.Number(map.Adhesion)}. "
                 + "The car has no proportioning valve to set.",
                 "Where the rear can give no more than the bend needs, it is the axle that lets go.")

@@ -30,7 +30,7 @@ public static partial class BalanceFigures
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {order}"))
             .Describe(
-                $"Rear against front brake force of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
+                $"Rear against front brake force of {model.Vehicle.InText}, {model.LoadCase.Name}. "
                     + "Where the installed line lies above the ideal curve, the rear axle locks first.",
                 "The ideal curve rises from the origin, bends over and falls. "
                     + (model.RearKnees().Count > 0 ? "The installed line rises to the knee and runs flatter beyond it; "
@@ -72,7 +72,6 @@ public static partial class BalanceFigures
 
     private static double Sum(PerAxle<Force> forces) => forces.Front.Newtons + forces.Rear.Newtons;
 
-    /// <summary>The region above the ideal curve.</summary>
     internal static void AddRearFirstRegion(FigureBuilder figure, BalanceModel model, double front, double rear)
     {
         List<double> x = [], y = [];

@@ -49,7 +49,7 @@ public static partial class FootFigures
         return figure
             .Title(title)
             .Describe(
-                $"Bore of the master cylinder against pedal ratio for the {model.Vehicle.Name}, {model.LoadCase.Name}: "
+                $"Bore of the master cylinder against pedal ratio for {model.Vehicle.InText}, {model.LoadCase.Name}: "
                     + "what is neither too hard nor too long, with and without assist.",
                 $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with "
                     + $"{figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to "

@@ -13,7 +13,7 @@ public static class ComparisonFigures
     /// <summary>Braking efficiency of two set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
     /// <param name="before">The set-up as it was.</param>
     /// <param name="after">The set-up as it would be.</param>
-    /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/>.</param>
+    /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/> and the car's highest.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
@@ -21,7 +21,8 @@ public static class ComparisonFigures
         BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
             string id = "before-after")
     {
-        adhesions ??= DefaultAdhesions;
+        double most = before.Vehicle.Conditions.HighestAdhesion;
+        adhesions ??= most > DefaultAdhesions[^1] ? [.. DefaultAdhesions, most] : DefaultAdhesions;
         double[] both = [.. adhesions.Where(k => before.FirstLockUp(k) is not null && after.FirstLockUp(k) is not null)];
         LockUp[] old = Locked(before, both), changed = Locked(after, both);
         if (both.Length == 0)
@@ -45,8 +46,8 @@ public static class ComparisonFigures
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(
-                "Braking efficiency at the first lock-up, before and after the change. "
-                    + "Triangles mark surfaces on which the rear axle locks first: dangerous.",
+                "Braking efficiency at the first lock-up, before and after the change."
+                    + (rearBefore + rearAfter == 0 ? "" : " Triangles mark surfaces on which the rear axle locks first: dangerous."),
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
             .Y("Braking efficiency", "", Measure.Percent, 0, 1)

@@ -16,7 +16,7 @@ public static partial class BalanceFigures
         {
             throw new ArgumentException(
                 Invariant.Text(
-                    $"No axle of the {model.Vehicle.Name} locks up to an adhesion of {highestAdhesion} within the pressure considered."),
+                    $"No axle of {model.Vehicle.InText} locks up to an adhesion of {highestAdhesion} within the pressure considered."),
                     nameof(model));
         }
 
@@ -29,7 +29,7 @@ public static partial class BalanceFigures
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {finding}"))
             .Describe(
-                $"Braking efficiency at the first lock-up of the {model.Vehicle.Name}, {model.LoadCase.Name}: "
+                $"Braking efficiency at the first lock-up of {model.Vehicle.InText}, {model.LoadCase.Name}: "
                     + "braking force used over the braking force the road allows.",
                 $"{Finding.Capital(finding)}. " + (rearFirst
                     ? $"The rear axle locks first at adhesions from {Finding.Rate(lockUps.First(l => l.First == Axle.Rear).Adhesion)} "

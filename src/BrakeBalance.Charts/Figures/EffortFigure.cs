@@ -40,7 +40,7 @@ public static partial class FootFigures
         figure
             .Title(finding)
             .Describe(
-                $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}{With(model, cases[0].Control)}."
+                $"Pedal force against deceleration of {model.Vehicle.InText}, {model.LoadCase.Name}{With(model, cases[0].Control)}."
                     + (runsOut ? " A ring marks where an assist gives all it can; beyond it all further force is the driver's own." : ""),
                 string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
             .X("Deceleration", "z", Measure.InG, 0, highestRate)

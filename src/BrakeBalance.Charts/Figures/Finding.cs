@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>What a balance says, in words.</summary>
 internal static class Finding
 {
     private const double LowestRate = 0.1;

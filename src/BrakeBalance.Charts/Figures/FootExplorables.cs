@@ -264,10 +264,9 @@ public static class FootExplorables
                 + "rules allow.", VerdictKind.Caution);
         }
 
-        string feel = foot.Describe(hard.PedalForce);
-        return hard.PedalForce <= foot.Comfortable
-            ? new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", VerdictKind.Good)
-            : new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", hard.PedalForce <= foot.Planned
-                ? VerdictKind.Neutral : VerdictKind.Caution);
+        Force push = hard.PedalForce;
+        return new($"A hard stop takes {Measure.ControlForce.Text(push, units)}: {foot.Describe(push)}.",
+            push < FootForce.Touchy || push > foot.Planned ? VerdictKind.Caution
+            : push <= foot.Comfortable ? VerdictKind.Good : VerdictKind.Neutral);
     }
 }

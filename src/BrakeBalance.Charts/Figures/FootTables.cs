@@ -17,7 +17,7 @@ public static class FootTables
         var own = new ControlForce(model, ReferenceEquals(control.Control, control.Model.Vehicle.Control) ? null : control.Control);
         ControlForcePoint[] points = [.. brakingRates.Select(own.AtRate).OfType<ControlForcePoint>()];
         return new TableBuilder(units)
-            .Rounded("Rate z", Measure.Number, points.Select(p => (double?)p.Balance.BrakingRate))
+            .Rounded("Deceleration z", Measure.InG, points.Select(p => (double?)p.Balance.BrakingRate))
             .Rounded("Pedal F", Measure.ControlForce, points.Select(p => (double?)p.PedalForce.Newtons))
             .Rounded("Rod in", Measure.ControlForce, points.Select(p => (double?)p.InputRodForce.Newtons))
             .Rounded("Rod out", Measure.ControlForce, points.Select(p => (double?)p.OutputRodForce.Newtons))

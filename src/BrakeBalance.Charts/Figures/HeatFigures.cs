@@ -24,12 +24,12 @@ public static class HeatFigures
                 $"{Cycle(result, figure.Units)}; {result.Car.Name}. "
                     + "Bulk temperatures at the end of each stop; "
                     + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
-                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
+                $"{boil}. The hottest {Ring(result, Axle.Front)} reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
             .Y("Temperature", "T", Measure.Temperature)
-            .Line("front disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Front).ToArray(), Tone.Front)
-            .Line("rear disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Rear).ToArray(), Tone.Rear)
+            .Line(Ring(result, Axle.Front), numbers, result.Stops.Select(s => s.RingAtEnd.Front).ToArray(), Tone.Front)
+            .Line(Ring(result, Axle.Rear), numbers, result.Stops.Select(s => s.RingAtEnd.Rear).ToArray(), Tone.Rear)
             .Line("front fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Front).ToArray(), Tone.Front, Dash.Dot)
             .Line("rear fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Rear).ToArray(), Tone.Rear, Dash.Dot)
             .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
@@ -93,8 +93,8 @@ public static class HeatFigures
                     + $"and {figure.Text(Measure.Temperature, result.HottestFluid.Rear)} rear.")
             .X("Time", "t", Measure.Time, 0)
             .Y("Temperature", "T", Measure.Temperature)
-            .Line("front disc or drum", times, Kelvin(s => s.RingCelsius.Front), Tone.Front, Dash.Solid, 1.5)
-            .Line("rear disc or drum", times, Kelvin(s => s.RingCelsius.Rear), Tone.Rear, Dash.Solid, 1.5)
+            .Line(Ring(result, Axle.Front), times, Kelvin(s => s.RingCelsius.Front), Tone.Front, Dash.Solid, 1.5)
+            .Line(Ring(result, Axle.Rear), times, Kelvin(s => s.RingCelsius.Rear), Tone.Rear, Dash.Solid, 1.5)
             .Line("front hat", times, Kelvin(s => s.HatCelsius.Front), Tone.Front, Dash.Dash, 1.5)
             .Line("front fluid", times, Kelvin(s => s.FluidCelsius.Front), Tone.Front, Dash.Dot)
             .Line("rear fluid", times, Kelvin(s => s.FluidCelsius.Rear), Tone.Rear, Dash.Dot)
@@ -140,6 +140,9 @@ public static class HeatFigures
         return $"{(front ? "front" : "rear")} brakes reach "
             + Measure.Temperature.Text(front ? result.HottestRing.Front : result.HottestRing.Rear, units);
     }
+
+    private static string Ring(HeatResult result, Axle axle) => (axle == Axle.Front ? "front " : "rear ")
+        + (result.Car.Vehicle?.Brakes[axle] switch { DiscBrake => "disc", DrumBrake => "drum", _ => "disc or drum" });
 
     private static string Cycle(HeatResult result, UnitSystem units) =>
         Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));

@@ -25,7 +25,7 @@ public static class KneeFigure
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
-                $"Braking efficiency of the {vehicle.Name} over all load cases, "
+                $"Braking efficiency of {vehicle.InText} over all load cases, "
                     + $"speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} "
                     + $"to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
                 "A higher knee lets the rear brakes work more. "

@@ -25,7 +25,7 @@ public static partial class BalanceFigures
         figure
             .Title(title)
             .Describe(
-                $"Rear against front line pressure at the brakes, gauge, of the {model.Vehicle.Name}, {model.LoadCase.Name}.",
+                $"Rear against front line pressure at the brakes, gauge, of {model.Vehicle.InText}, {model.LoadCase.Name}.",
                 $"{title}. " + string.Join(' ', lockUps.Select(l =>
                     $"At an adhesion of {Finding.Rate(l.Adhesion)} the first lock-up comes "
                         + $"at {figure.Text(Measure.LinePressure, l.At.LinePressures.Front)} front "

@@ -14,7 +14,7 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units, light.Vehicle);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded();
         bool sensing = light.Vehicle.Hydraulics.SensesLoad || laden.Vehicle.Hydraulics.SensesLoad;
-        BalanceModel[] both = [light, laden];
+        BalanceModel[] both = light.LoadCase == laden.LoadCase ? [light] : [light, laden];
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
             ? $"{model.LoadCase.Name}, no axle locks"
@@ -24,15 +24,21 @@ public static partial class BalanceFigures
             .KeyWhereCrowded()
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
-                $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. "
-                    + (sensing ? "The load moves the ideal curve, and through the valve that feels it the installed line."
+                $"Ideal distribution of {light.Vehicle.InText}, {string.Join(" and ", both.Select(model => model.LoadCase.Name))}, "
+                    + $"and what is installed. "
+                    + (both.Length == 1 ? "The file has one load case only."
+                        : sensing ? "The load moves the ideal curve, and through the valve that feels it the installed line."
                         : "The load moves the ideal curve, the installed line stays."),
-                "The ideal curve of the heavier load case lies higher, because the rear axle carries more. "
+                (both.Length == 1 ? "" : "The ideal curve of the heavier load case lies higher, because the rear axle carries more. ")
                     + $"At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
         AddIdeal(figure, light, front, Tone.Ideal, $"ideal, {light.LoadCase.Name}");
-        AddIdeal(figure, laden, front, Tone.Other, $"ideal, {laden.LoadCase.Name}", Dash.DashDot);
+        if (both.Length > 1)
+        {
+            AddIdeal(figure, laden, front, Tone.Other, $"ideal, {laden.LoadCase.Name}", Dash.DashDot);
+        }
+
         AddInstalled(figure, light, front, sensing ? $"installed, {light.LoadCase.Name}" : "installed");
         if (sensing)
         {
@@ -68,15 +74,14 @@ public static partial class BalanceFigures
 
     private static string LoadTitle(BalanceModel[] both, LockUp?[] lockUps, double adhesion)
     {
-        if (lockUps is not [{ } light, { } laden])
+        if (lockUps[0] is not { } light || lockUps[^1] is not { } laden)
         {
             return $"At an adhesion of {Finding.Rate(adhesion)} an axle locks in one load case only, if any";
         }
 
-        string rates = $"{Finding.Rate(light.At.BrakingRate)} g {both[0].LoadCase.Name}, "
-            + $"{Finding.Rate(laden.At.BrakingRate)} g {both[1].LoadCase.Name}";
         return light.First == laden.First
-            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at {rates}"
+            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at " + string.Join(", ",
+                both.Zip(lockUps, (model, lockUp) => $"{Finding.Rate(lockUp!.At.BrakingRate)} g {model.LoadCase.Name}"))
             : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} "
                 + $"{both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
     }

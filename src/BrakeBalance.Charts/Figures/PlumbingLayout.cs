@@ -125,6 +125,5 @@ internal sealed class PlumbingLayout
     private void Put(PlumbingNode node, double x, double y, double height, double? width = null) =>
         _places[node.Name] = new(x, y, width ?? Box.Width, height);
 
-    /// <summary>The rectangle of a part.</summary>
     internal sealed record Place(double X, double Y, double Width, double Height);
 }

@@ -29,7 +29,7 @@ public static class RobustSettingFigures
                     + $"{SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
                     + $"stays below {level} in every condition"))
             .Describe(
-                (isExample ? $"An example with invented logs, the {setting.Vehicle.Name}. " : "")
+                (isExample ? $"An example with invented logs, {setting.Vehicle.InText}. " : "")
                     + "Chance that the rear locks first (worst load, surface and state of the brakes, and all together) "
                     + $"and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
                 SettingWords.Sentence(setting, figure.Units))

@@ -9,11 +9,11 @@ internal static class SettingChoices
     /// <param name="setting">The answer for the car.</param>
     /// <param name="count">How many.</param>
     /// <param name="units">The system of units; where no adjuster is described, the knees are round in it.</param>
-    /// <returns>The knees, and the place of the present one: of the safe limit, or of 30 bar, when no valve is fitted.</returns>
+    /// <returns>The knees, and the place of the present one: of the recommended one, or of 30 bar, when no valve is fitted.</returns>
     public static (Pressure[] Knees, int Start) Knees(Setting setting, int count, UnitSystem units)
     {
         BrakeHydraulics hydraulics = setting.Vehicle.Hydraulics;
-        Pressure own = hydraulics.RearProportioningValve?.Knee ?? setting.SafeLimit?.Knee ?? Pressure.FromBars(30);
+        Pressure own = hydraulics.RearProportioningValve?.Knee ?? (setting.Recommended ?? setting.SafeLimit)?.Knee ?? Pressure.FromBars(30);
         DisplayUnit unit = Measure.LinePressure.In(units);
         double highest = Math.Min(Math.Max(own.Pascals * 1.8, SettingMap.Highest(setting).Pascals), hydraulics.MaximumPressure.Pascals);
         double step = Rendering.Ticks.Step(unit.FromSi(highest), count - 1);

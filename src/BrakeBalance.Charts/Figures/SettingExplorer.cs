@@ -44,6 +44,7 @@ public static class SettingExplorer
         double[] limits = HighestKnees(vehicle, load, adhesions, highest.Pascals);
         double least = limits.Min();
         Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
+        bool own = setting.Vehicle.Hydraulics.RearProportioningValve is not null;
         var figure = new FigureBuilder(id + "-map", units, vehicle);
         string upTo = SettingWords.Number(Pressure.FromPascals(least), figure.Units);
         string everywhere = least >= highest.Pascals
@@ -54,14 +55,19 @@ public static class SettingExplorer
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
                 + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
             .Describe(
-                $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. "
-                    + "Above the line the rear locks first.",
+                $"The highest knee with which the front axle of {vehicle.InText} locks first, standing still, by adhesion."
+                    + (least < highest.Pascals ? " Above the line the rear locks first." : "")
+                    + (own ? "" : " The car has no such valve: one is tried besides what it has."),
                 $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
-            .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
-            .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear,
-                Hatch.Rising)
-            .Line("front first up to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
-        if (present <= highest)
+            .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals);
+        if (least < highest.Pascals)
+        {
+            figure.Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals],
+                Tone.Rear, Hatch.Rising);
+        }
+
+        figure.Line("front first up to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
+        if (own && present <= highest)
         {
             figure.Level("present setting", present.Pascals, Tone.Main, Dash.Dash);
         }
@@ -77,10 +83,13 @@ public static class SettingExplorer
             .Column("Highest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
         double[] rearFirst = [.. Finding.Roads().Where(adhesion => RearFirst(now, adhesion))];
+        string stands = setting.Present is null ? "As the car stands" : "At the present setting";
         var verdict = rearFirst.Length == 0
-            ? new Verdict("At the present setting the front locks first on every surface shown.", VerdictKind.Good)
+            ? new Verdict($"{stands} the front locks first on every surface shown"
+                + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit." : "."),
+                setting.PresentIsBeyond ? VerdictKind.Caution : VerdictKind.Good)
             : new Verdict(
-                "At the present setting the rear locks first "
+                $"{stands} the rear locks first "
                     + $"at adhesions from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.",
                 VerdictKind.Caution);
         return new Frame(

@@ -17,6 +17,7 @@ public static class SettingFigures
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units, setting?.Vehicle);
         int safe = Safe(outcomes, setting).Count();
+        bool anySlope = Safe(outcomes, setting).Any(one => one.Slope == outcomes.Max(other => other.Slope));
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? (setting.Rule == SettingRule.Chance
                 ? $"With a slope of {Finding.Rate(slope)} this car's own stops allow a knee of up to "
@@ -30,7 +31,7 @@ public static class SettingFigures
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
                     + $"A starting point for tests, one change at a time.{Stricter(grid, setting)}",
                 Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
-                    + $"they lie at low knees and low slopes. ")
+                    + $"they lie at low knees{(anySlope ? "" : " and low slopes")}. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
@@ -179,6 +180,7 @@ public static class SettingFigures
         Pressure lost = narrow.Points.First(p => p.Slope == slope).Knee - wide.Points.First(p => p.Slope == slope).Knee;
         return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead "
             + $"of {Measure.Percent.Text(narrow.Spread, figure.Units)} costs "
+            + (narrow.Points[0].Knee.Pascals == narrow.Points[^1].Knee.Pascals ? "at least " : "")
             + $"{figure.Text(Measure.LinePressure, lost)} of knee at a slope of {Finding.Rate(slope)}";
     }
 

@@ -86,5 +86,5 @@ public static partial class StopFigures
 
     private static string Percent(double value) => Measure.Percent.Text(value, UnitSystem.Si);
 
-    internal static string Degrees(Angle angle) => Invariant.Text($"{angle.Degrees:0;−0}°");
+    internal static string Degrees(Angle angle) => Invariant.Text($"{Math.Round(angle.Degrees) + 0.0:0;−0}°");
 }

@@ -86,7 +86,7 @@ public static partial class StopFigures
                     + $"{Number(Leaves(stop, stop.FirstLock.Value))} g on; {First(stop)}, "
                     + $"at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g")
             .Describe(
-                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car.Name}. "
+                $"Braking forces at the road during the stop, on the ideal and the installed distribution; {stop.Car.Name}. "
                     + "Up to a tyre's peak the stop runs beside the installed line: brakes also slow the wheels.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
@@ -138,7 +138,9 @@ public static partial class StopFigures
                         : $" Beyond the safe limit (the rear can lock first): {string.Join("; ", beyond.Select(r => r.Name))}."),
                 string.Join(' ', rows.Select(r =>
                     $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, "
-                        + $"{First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}"
+                        + $"{First(r.Emergency)}; "
+                        + (r.Threshold is { } just ? $"just below lock-up {figure.Text(Measure.Distance, just.Distance)}; " : "")
+                        + $"bound {figure.Text(Measure.Distance, r.Bound.Distance)}"
                         + (r.RearFirst is { } rear
                             ? $"; beyond the safe limit, the rear can lock first in {rear.Words(figure.Units)}." : "."))))
             .Categories("Set-up", rows.Select(r => r.Name))

@@ -25,8 +25,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "brake-forces-laden", Make = (car, units) =>
-                BalanceFigures.BrakeForces(car.Laden, RoadsLaden, units: units, id: "brake-forces-laden"),
+            Name = "brake-forces-laden", Needs = "two load cases", Make = (car, units) => car.Car.LoadCases.Length > 1
+                ? BalanceFigures.BrakeForces(car.Laden, RoadsLaden, units: units, id: "brake-forces-laden") : null,
             Plain = new(
                 Title: (car, figure) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: "
                     + PlainOrder(car.Laden, RoadsLaden, figure),

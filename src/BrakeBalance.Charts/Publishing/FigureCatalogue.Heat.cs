@@ -6,7 +6,7 @@ public static partial class FigureCatalogue
 {
     private static (string, string)[] HotMarks =>
     [
-        ("front disc or drum", "front brakes"), ("rear disc or drum", "rear brakes"), ("front fluid", "fluid at the front"),
+        ("front d*", "front brakes"), ("rear d*", "rear brakes"), ("front fluid", "fluid at the front"),
         ("wet boiling", "old fluid boils"),
     ];
 
@@ -60,7 +60,6 @@ public static partial class FigureCatalogue
             : $"{hottest}; even old fluid does not boil";
     }
 
-    /// <summary>Figures of bench work.</summary>
     private static IEnumerable<CatalogueEntry> Bench() =>
     [
         new()

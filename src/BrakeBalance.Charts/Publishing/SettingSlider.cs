@@ -12,7 +12,6 @@ namespace BrakeBalance.Charts.Publishing;
 /// <param name="Slope">The slope of a valve that is added [–].</param>
 public sealed record SettingSlider(IReadOnlyList<double> Values, int Start, double? Safe, double? Recommended, double Slope)
 {
-    /// <summary>The settings around an answer.</summary>
     internal static SettingSlider Of(Setting setting, int steps, UnitSystem units)
     {
         BrakeHydraulics hydraulics = setting.Vehicle.Hydraulics;
@@ -41,7 +40,6 @@ public sealed record SettingSlider(IReadOnlyList<double> Values, int Start, doub
         [.. node["values"]!.AsArray().Select(value => value!.GetValue<double>())], node["start"]!.GetValue<int>(),
         node["safe"]?.GetValue<double>(), node["recommended"]?.GetValue<double>(), node["slope"]!.GetValue<double>());
 
-    /// <summary>The slider as a page keeps it.</summary>
     internal JsonObject Json() => new()
     {
         ["values"] = new JsonArray([.. Values.Select(value => JsonValue.Create(value))]),
@@ -64,7 +62,8 @@ public sealed record SettingSlider(IReadOnlyList<double> Values, int Start, doub
         IEnumerable<string> texts = IsBar(vehicle)
             ? Exploring.Control.Slider("bar", "", Measure.Pure("front share", "%", 100, 0.1), [.. Values], Start, units).Settings
             : SettingChoices.Texts(Values.Select(value => Pressure.FromPascals(value)), units);
-        texts = texts.Select((text, i) => string.Join(", ", [text, .. new (bool Is, string Name)[]
+        texts = texts.Select((text, i) => string.Join(", ", [Values[i] == Safe && !IsBar(vehicle)
+            ? SettingWords.Number(Pressure.FromPascals(Values[i]), units).Replace(' ', '\u00a0') : text, .. new (bool Is, string Name)[]
         {
             (i == Start, "present setting"), (Values[i] == Safe, "safe limit"), (Values[i] == Recommended, "recommended setting"),
         }.Where(mark => mark.Is).Select(mark => mark.Name)]));

@@ -19,7 +19,8 @@ internal static class StoryFigures
         double wheelbase = model.Vehicle.Wheelbase.Meters;
         FigureBuilder figure = new FigureBuilder(id, units, model.Vehicle)
             .Title(title)
-            .Describe($"The {model.Vehicle.Name} to scale; how far it dips is exaggerated. The arrows are what the road carries.",
+            .Describe($"{Finding.Capital(model.Vehicle.InText)} to scale; how far it dips is exaggerated. "
+                + "The arrows are what the road carries.",
                 $"The front wheels carry {shares.Front} of the car, the rear wheels {shares.Rear}.")
             .Table(table => table.Words("Wheels", "front", "rear")
                 .Column("Load now", Measure.BrakeForce, new[] { now.Front, now.Rear })

@@ -69,7 +69,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                     {
                         Title = $"{Finding.Capital(name)}: after {Measure.Time.Text(now, units)} the car has turned by {Turned(here)} "
                             + $"and does {Measure.Speed.Text(here.SpeedMetresPerSecond, units)}",
-                        Caption = $"The {vehicle.Name} from above, from {Measure.Speed.Text(From, units)} on a dry road that falls off to "
+                        Caption = $"{Name} from above, from {Measure.Speed.Text(From, units)} on a dry road that falls off to "
                             + "one side; the driver holds the wheel straight. The car is drawn large; the thick bar is the locked pair."
                             + (vehicle.Uncertainty is null ? "" : " " + FigureBuilder.Middles),
                         LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
@@ -95,7 +95,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             double x = at.Front.Newtons, y = at.Rear.Newtons;
             FigureBuilder figure = Plane(model, _window,
                 $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
-                $"Braking by the rear wheels of the {vehicle.Name} over braking by its front wheels. "
+                $"Braking by the rear wheels of {vehicle.InText} over braking by its front wheels. "
                     + "On the dashed curve all four wheels would lock together.", danger: false)
                 .Line("front", [0, x], [y, y], Tone.Front, Dash.Solid, 3, $"front {front}", 0.4)
                 .Line("rear", [x, x], [0, y], Tone.Rear, Dash.Solid, 3, $"rear {rear}", 0.3)
@@ -128,7 +128,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
             FigureBuilder figure = Plane(model, _window, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
-                $"The {vehicle.Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}")
+                $"{Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}")
                 .Installed(model, _window, "this car");
             if (crossings.Length > 0)
             {
@@ -161,7 +161,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             LockUp? lockUp = model.FirstLockUp(adhesion);
             Pressure held = lockUp is null ? Pressure.Zero : KneeStory.HeldBack(model, straight, lockUp.At);
             Figure figure = Plane(model, _window, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
-                $"The {vehicle.Name} with {(fitted ? "its" : "such a")} valve in the rear line{(fitted ? "" : ", which it does not have")}"
+                $"{Name} with {(fitted ? "its" : "such a")} valve in the rear line{(fitted ? "" : ", which it does not have")}"
                     + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}")
                 .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(model, _window, "with the valve")
@@ -199,9 +199,9 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             Pressure front = at.LinePressures.Front, all = without.At(at.MasterPressure).LinePressures.Front;
             string whole = Text(all);
             string gets = front <= Pressure.Zero ? "nothing" : all - front > Pressure.FromPascals(1) ? Text(front) : "everything";
-            Figure figure = Plane(with, window, valve is null ? $"The {vehicle.Name} has no metering valve"
+            Figure figure = Plane(with, window, valve is null ? $"{Name} has no metering valve"
                     : $"Of {whole} the metering valve lets {gets} through to the front",
-                $"The {vehicle.Name} as it is{(valve is null ? "" : ", with its metering valve")}. The lower left of the picture, enlarged."
+                $"{Name} as it is{(valve is null ? "" : ", with its metering valve")}. The lower left of the picture, enlarged."
                     + (now is null ? "" : $" The ring is the moment at which the first wheels lock {where}."))
                 .Installed(without, window, "without the metering valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(with, window, "this car")
@@ -244,7 +244,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             string side = lockUp?.First switch { Axle.Rear => "on the wrong side of", Axle.Front => "on the safe side of", _ => "on" };
             Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here"
                     : $"At the limit of this road the line is {side} the curve: {KneeStory.Words(lockUp)}",
-                $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
+                $"{Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
                 .Installed(model, _window, "this car")
                 .Bend(model, slope, StoryFigures.Forces, _window.Rounded()).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame(
@@ -261,6 +261,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 StoryFigures.Verdict(lockUp));
         });
     }
+
+    private string Name => Finding.Capital(vehicle.InText);
 
     private IEnumerable<PressureValve> Valves => vehicle.Hydraulics.FrontValves.Concat(vehicle.Hydraulics.RearValves);
 

@@ -24,7 +24,6 @@ internal readonly record struct Box(double Left, double Top, double Right, doubl
     public bool Contains(Dot dot) => dot.X >= Left && dot.X <= Right && dot.Y >= Top && dot.Y <= Bottom;
 }
 
-/// <summary>Plane geometry on the drawing.</summary>
 internal static class Geometry
 {
     /// <summary>The part of a segment inside a box as parameters from 0 to 1; null when it stays outside.</summary>

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts.Rendering;
 
-/// <summary>Names for ids and files.</summary>
 internal static class Naming
 {
     /// <summary>Words as lower-case letters, digits and hyphens.</summary>

@@ -111,7 +111,6 @@ internal sealed class SvgWriter(double? fontSize = null)
         _text.Append(end);
     }
 
-    /// <summary>What decides how wide text is.</summary>
     private readonly record struct Lettering(double? Size, bool Bold)
     {
         public Lettering With(ReadOnlySpan<(string Name, object? Value)> attributes)

@@ -87,8 +87,8 @@ public static class BalanceTables
             .Rounded("Deceleration z", Measure.InG, lockUps.Select(lockUp => lockUp?.At.BrakingRate))
             .Rounded("Front line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Front.Pascals))
             .Rounded("Rear line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Rear.Pascals))
-            .Rounded("Utilised in front f₁", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Front))
-            .Rounded("Utilised at the rear f₂", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Rear))
+            .Rounded("Adhesion used, front f₁", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Front))
+            .Rounded("Adhesion used, rear f₂", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Rear))
             .Rounded("Efficiency", Measure.Percent, lockUps.Select(lockUp => lockUp?.Efficiency))
             .Build().Frame;
     });
@@ -130,7 +130,8 @@ public static class BalanceTables
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each setting.</returns>
     public static DataFrame Settings(IReadOnlyList<SettingOutcome> outcomes, UnitSystem? units = null) => new TableBuilder(units)
-        .Rounded("Knee", Measure.LinePressure, outcomes.Select(outcome => (double?)outcome.Knee.Pascals))
+        .Words($"Knee {Measure.LinePressure.In(units ?? Display.Units).Bracketed}", outcomes.Select(outcome =>
+            SettingWords.Number(outcome.Knee, units ?? Display.Units).Split(' ')[0]))
         .Rounded("Slope", Measure.Number, outcomes.Select(outcome => (double?)outcome.Slope))
         .Words("Front first everywhere", outcomes.Select(outcome => outcome.FrontFirstEverywhere ? "yes" : "no"))
         .Column("Cases with the rear first", Measure.Percent, outcomes.Select(outcome => (double?)Math.Round(outcome.RearFirstShare, 3)))

@@ -97,7 +97,7 @@ public static class MeasurementTables
                 .Words("Stop", estimate.Weights.Select(w => w.Line > 0 ? Invariant.Text($"{w.Number} (line {w.Line})")
                     : Invariant.Text($"{w.Number}")))
                 .Rounded("Deceleration", Measure.Deceleration, estimate.Weights.Select(w => w.Deceleration?.MetersPerSecondSquared))
-                .Rounded("Foretold", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
+                .Rounded("Predicted", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
                 .Rounded("Weight", Measure.Number, estimate.Weights.Select(w => w.DecelerationWeight))
                 .Words("Locked first", estimate.Weights.Select(w => w.Locked?.ToString().ToLowerInvariant() ?? "–"))
                 .Rounded("Weight of that", Measure.Number, estimate.Weights.Select(w => w.LockWeight)).Build(),
@@ -224,7 +224,7 @@ public static class MeasurementTables
             Table = new TableBuilder(units)
                 .Words("Without this condition", none ? ["–"] : setting.Costs.Select(cost => cost.Name))
                 .Words("the limit would be", none
-                    ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
+                    ? ["the same"] : setting.Costs.Select(cost => SettingWords.Without(cost, units ?? Display.Units)))
                 .Build(),
         };
     }

@@ -67,7 +67,7 @@ public static class StopTables
         return new TableBuilder(units, stop.Car.Vehicle)
             .Words("Where", "front brakes", "rear brakes", "front tyres", "rear tyres", "air, rolling, slope, engine")
             .Rounded("Energy", Measure.Energy, parts.Select(e => (double?)e.Joules))
-            .Rounded("Part of all", Measure.Percent, parts.Select(e => (double?)(e / energy.Kinetic)))
+            .Rounded("Share", Measure.Percent, parts.Select(e => (double?)(e / energy.Kinetic)))
             .Build();
     }
 
@@ -107,8 +107,8 @@ public static class StopTables
         IReadOnlyList<BrakeFluidGrade> grades = BrakeFluidGrade.All;
         return new TableBuilder(units, result.Car.Vehicle)
             .Words("Fluid", grades.Select(g => g.Name))
-            .Rounded("Boils dry", Measure.Temperature, grades.Select(g => (double?)g.DryBoilingPoint.Kelvins))
-            .Rounded("Boils wet", Measure.Temperature, grades.Select(g => (double?)g.WetBoilingPoint.Kelvins))
+            .Rounded("Dry boiling point", Measure.Temperature, grades.Select(g => (double?)g.DryBoilingPoint.Kelvins))
+            .Rounded("Wet boiling point", Measure.Temperature, grades.Select(g => (double?)g.WetBoilingPoint.Kelvins))
             .Words("Left to wet boiling", grades.Select(g => Kelvins((result with { Fluid = g }).WetBoilingMargin, units ?? Display.Units)))
             .Build();
     }
@@ -133,6 +133,6 @@ public static class StopTables
     /// <param name="units">The system of units.</param>
     /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
     public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
-        ? Invariant.Text($"{difference.DegreesFahrenheit:0} °F")
-        : Invariant.Text($"{difference.Kelvins:0} K");
+        ? Invariant.Text($"{difference.DegreesFahrenheit:0;−0} °F")
+        : Invariant.Text($"{difference.Kelvins:0;−0} K");
 }

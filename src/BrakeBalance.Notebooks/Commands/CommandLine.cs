@@ -23,7 +23,6 @@ internal static class CommandLine
 
         """ + ExitCode.Meanings;
 
-    /// <summary>The commands by their names.</summary>
     internal static IReadOnlyList<(string Name, Func<Terminal, Command> Create)> Commands { get; } =
     [
         ("render", RenderCommand.Create),

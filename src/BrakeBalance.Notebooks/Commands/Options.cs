@@ -2,7 +2,6 @@ using System.CommandLine;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary>Makes the options of commands.</summary>
 internal static class Options
 {
     /// <summary>An option that may be left out.</summary>

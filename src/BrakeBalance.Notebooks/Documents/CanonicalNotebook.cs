@@ -35,7 +35,6 @@ internal static partial class CanonicalNotebook
     /// <exception cref="NotebookFormatException">The text is no notebook of version 4.</exception>
     public static string Text(string json, string path) => Node(json, path).ToJsonString(Written) + "\n";
 
-    /// <summary>A notebook of the given cells.</summary>
     internal static JsonObject Of(IEnumerable<NotebookCell> cells) => new()
     {
         ["cells"] = new JsonArray([.. cells.Select(cell => Cell(new JsonObject

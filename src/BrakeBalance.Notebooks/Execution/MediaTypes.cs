@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Execution;
 
-/// <summary>The media types of cell outputs.</summary>
 internal static class MediaTypes
 {
     public const string Html = "text/html";

@@ -6,5 +6,4 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Faults">Pages that could not be made; in their place stands one that says so.</param>
 internal sealed record SiteResult(IReadOnlyList<string> Files, IReadOnlyList<PageProblem> Problems, IReadOnlyList<PageFault> Faults);
 
-/// <summary>A page that could not be made.</summary>
 internal sealed record PageFault(string Page, Exception Fault);

@@ -31,7 +31,7 @@ internal sealed class BalanceTrials
             LockUp? start = with.FirstLockUp(Dry), slippery = with.FirstLockUp(KneeStory.Roads[0].Adhesion);
             LockUp? cautious = Model(_lowest, 0, light).FirstLockUp(Dry), laden = Model(_knee, _slope, heavy).FirstLockUp(Dry);
             yield return ("Let everything through:",
-                $"on a dry road {KneeStory.Words(without.FirstLockUp(Dry))}. With the valve as it stands {KneeStory.Words(start)}.");
+                $"on a dry road {KneeStory.Words(without.FirstLockUp(Dry))}. With the valve as at the start {KneeStory.Words(start)}.");
             yield return ("Be too careful:",
                 $"set the lowest knee and let nothing more through. Now {KneeStory.Words(cautious)}, with {Used(cautious)} of the road's "
                 + $"grip used; at the start it was {Used(start)}."

@@ -18,7 +18,7 @@ internal static class ChoicePage
         var words = new ChoiceWords(choice, result, units);
         Proposal set = result.Sets[at];
         (string Name, Vehicle Car)[] both = [("present", choice.Car), ("new parts", set.Vehicle)];
-        string title = Invariant.Text($"Set {at + 1} for the {choice.Car.Name}");
+        string title = Invariant.Text($"Set {at + 1} for {choice.Car.InText}");
         StringBuilder body = ComparisonPage.Opened(
             title, $"{ChoiceWords.PartsOf(set)}{words.PriceOf(set, ", ")}. Breaks {words.Broken(set)}.", ChoiceResult.Cautions);
         SetUpComparison comparison = ChoiceResult.Compare(choice.Car, set, units);

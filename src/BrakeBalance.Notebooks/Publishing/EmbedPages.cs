@@ -62,7 +62,7 @@ internal static class EmbedPages
         string piece = moving?.ToHtml() ?? plan.Numbered(shown.ToHtml());
         shown = plan.Style?.Of(shown) ?? shown;
         string body = $"<style>\n{FigureAssets.Only(theme)}{Style}\n</style>\n<main class=\"bb-frame\">\n<h1>"
-            + HtmlText.Escape($"Figure of the {vehicle.Name}") + "</h1>\n"
+            + HtmlText.Escape($"Figure of {vehicle.InText}") + "</h1>\n"
             + piece + $"<p class=\"bb-small\">{Caution} {FigureText.Licence}.</p>\n</main>\n";
         (string Name, string? Value)[] meta =
         [

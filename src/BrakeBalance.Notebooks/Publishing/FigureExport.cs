@@ -27,7 +27,6 @@ internal static class FigureExport
         IProgress<double>? progress = null) =>
         WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units, plan.Plain), cancellation, progress);
 
-    /// <summary>Writes figures made in any way.</summary>
     internal static async Task<FigureExportResult> WriteAsync(
         Vehicle vehicle,
         FigurePlan plan,

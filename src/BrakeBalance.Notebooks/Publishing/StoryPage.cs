@@ -103,18 +103,18 @@ internal static class StoryPage
             + "lets everything through; of any further pressure it passes on only a share, or nothing. Move the knee."),
         "metering" => ("A valve that waits", "Some cars have a second valve, in the pipe to the front brakes: the metering valve. Rear "
             + "brakes with drums need some pressure before their shoes touch, and the metering valve keeps the front brakes waiting "
-            + $"meanwhile. The {vehicle.Name} has one. The pictures above leave it out; from here on it is drawn."),
+            + $"meanwhile. This car has one. The pictures above leave it out; from here on it is drawn."),
         _ => ("Your turn", "Everything together: the knee, the share that the valve passes on above it, the load and the road. Find a "
             + "setting that keeps the front first on every road, and uses as much grip as it can."),
     };
 
     private static void Settings(StringBuilder body, Setting setting, UnitSystem units)
     {
-        string name = setting.Vehicle.Name, what = setting.Variable switch
+        string name = setting.Vehicle.InText, what = setting.Variable switch
         {
-            SettingVariable.AddedKnee => $"The {name} has no valve whose knee can be set. ",
-            SettingVariable.BalanceBar => $"On the {name} the bar between its two brake cylinders is what can be set. ",
-            _ => $"On the {name} the knee is what can be set. ",
+            SettingVariable.AddedKnee => "This car has no valve whose knee can be set. ",
+            SettingVariable.BalanceBar => $"On {name} the bar between its two brake cylinders is what can be set. ",
+            _ => $"On {name} the knee is what can be set. ",
         };
         body.Append("<h2 id=\"setting\">Where it may stand</h2>\n<p>")
             .Append(HtmlText.Escape(what + "The front must go first on slippery roads and on dry ones, "

@@ -351,7 +351,6 @@ internal sealed class BalanceKernel
     }
 }
 
-/// <summary>Which axle locks first.</summary>
 internal enum LockOrder : byte
 {
     None,

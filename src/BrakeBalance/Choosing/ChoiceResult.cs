@@ -170,7 +170,7 @@ public sealed record ChoiceResult(
             lines.Add("Pads and discs: bedded before anything is judged; both wheels of an axle alike.");
         }
 
-        if (Sets("hydraulics", "front.brake", "rear.brake"))
+        if (set.Vehicle.Hydraulics.RearProportioningValve is not null && Sets("hydraulics", "front.brake", "rear.brake"))
         {
             lines.Add("Proportioning valve: gauges in both lines, knee and slope read before the first test stop ('measure gauges').");
         }

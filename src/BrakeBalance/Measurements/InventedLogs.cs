@@ -58,7 +58,7 @@ public static class InventedLogs
         var track = new InventedTrack(TrueCar(file), seed) { Outliers = 0.03 };
         var csv = new StringBuilder(
             "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure "
-                + $"invent' for the {file.Name}.\n# Two gauges, the pedal pressed and eased "
+                + $"invent' for {file.InText}.\n# Two gauges, the pedal pressed and eased "
                 + "slowly, the adjuster turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
         foreach (double turns in (double[])[0, 1, 2, 3, 4])
         {
@@ -84,7 +84,7 @@ public static class InventedLogs
             };
         var csv = new StringBuilder(
             "# origin: invented. Test stops that nobody made; they belong to no real car.\n"
-                + $"# Written by the command 'measure invent' for the {file.Name}.\n");
+                + $"# Written by the command 'measure invent' for {file.InText}.\n");
         csv.Append(CultureInfo.InvariantCulture,
             $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, "
                 + $"rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, "

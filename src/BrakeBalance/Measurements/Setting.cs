@@ -235,9 +235,9 @@ public sealed record Setting(
             }
         }
 
-        double half = Amount(SettingSearch.Limit(vehicle,
-            conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) }));
-        gains.Add(new(null, half - Amount(corners), corners.Variable));
+        SettingLimit half = SettingSearch.Limit(vehicle,
+            conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) });
+        gains.Add(new(null, Amount(half) - Amount(corners), corners.Variable, half.Binding is null));
         return [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)];
     }
 
@@ -396,7 +396,8 @@ public sealed record ConditionCost(string Name, Conditions Without, SettingLimit
 /// </param>
 /// <param name="Amount">How much higher the limit would be: pascals of knee, or share of the rod force [–].</param>
 /// <param name="Variable">What is set.</param>
-public sealed record MeasuringGain(ValueRange? Range, double Amount, SettingVariable Variable)
+/// <param name="Ends">Whether nothing would hold the setting back then.</param>
+public sealed record MeasuringGain(ValueRange? Range, double Amount, SettingVariable Variable, bool Ends = false)
 {
     /// <summary>The gain in knee, gauge; null for a balance bar.</summary>
     public Pressure? Knee => Variable == SettingVariable.BalanceBar ? null : Pressure.FromPascals(Amount);

@@ -2,7 +2,6 @@ using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>What a setting has to hold for.</summary>
 internal sealed record SettingQuestion
 {
     public required Vehicle Vehicle { get; init; }

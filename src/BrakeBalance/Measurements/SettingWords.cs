@@ -37,6 +37,10 @@ public static class SettingWords
     public static string Number(SettingLimit? limit, UnitSystem units) =>
         limit is null || !limit.Exists ? None : Amount(limit.Knee, limit.FrontForceShare, units);
 
+    /// <summary>The limit without one condition; "none needed" when nothing else holds the setting back.</summary>
+    internal static string Without(ConditionCost cost, UnitSystem units) =>
+        cost is { Limit: { Exists: true, Binding: null } } ? "none needed" : Number(cost?.Limit, units);
+
     /// <summary>The same of the knee alone.</summary>
     internal static string Number(Pressure limit, UnitSystem units) => Shown(limit, units, down: true);
 
@@ -155,9 +159,10 @@ public static class SettingWords
     public static string Gain(MeasuringGain gain, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(gain);
-        string amount = gain.Knee is { } knee
-            ? Measure.LinePressure.Text(knee, units) : Invariant.Text($"{100 * gain.Amount:0.#} % of the rod force");
-        return $"{gain.Range?.Path ?? "friction, by test stops"} (limit {amount} {(gain.Knee is null ? "lower" : "higher")})";
+        string amount = gain.Ends ? "no limit then"
+            : gain.Knee is { } knee ? $"limit {Measure.LinePressure.Text(knee, units)} higher"
+            : Invariant.Text($"limit {100 * gain.Amount:0.#} % of the rod force lower");
+        return $"{gain.Range?.Path ?? "friction, by test stops"} ({amount})";
     }
 
     /// <summary>Where the limit lies for the adjuster, and what would help, in sentences; empty when it is in reach.</summary>
@@ -282,8 +287,9 @@ public static class SettingWords
 
     private static (string Label, string Text)[] Orientation(Setting setting, UnitSystem units) =>
     [
-        ("Orientation", $"with every number at its middle both axles lock together at {Number(setting.Middle, units)}"
-            + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set."),
+        ("Orientation", setting.Middle.Binding is not { } binding ? "with every number at its middle the front locks first at any setting."
+            : $"with every number at its middle both axles lock together at {Number(setting.Middle, units)} in {binding.Words(units)}: "
+                + "never to set."),
     ];
 
     /// <summary>The answer in one sentence, for a caption or a title's second line.</summary>
@@ -312,13 +318,13 @@ public static class SettingWords
     /// <summary>The setting the car has, rounded as any number.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>Such as "24.0 bar, 1.7 turns in", counted from fully out; "none fitted".</returns>
+    /// <returns>Such as "24.0 bar, 1.7 turns in", counted from fully out; "none fitted"; "no adjustable valve".</returns>
     public static string Present(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
         if (setting.Present is not { } value)
         {
-            return "none fitted";
+            return setting.Vehicle.Hydraulics.RearValves.IsEmpty ? "none fitted" : "no adjustable valve";
         }
 
         string amount = value.Knee is { } knee ? Shown(knee, units, down: false)

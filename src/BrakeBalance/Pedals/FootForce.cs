@@ -30,7 +30,8 @@ public sealed record FootForce
     /// <param name="pedalForce">Force of the foot on the pad.</param>
     /// <returns>One short phrase.</returns>
     public string Describe(Force pedalForce) =>
-        pedalForce <= Comfortable ? "comfortable"
+        pedalForce < Touchy ? "touchy, too light to be metered"
+        : pedalForce <= Comfortable ? "comfortable"
         : pedalForce <= Planned ? "a firm push"
         : pedalForce <= Maximum ? "all that a strong leg gives; a weaker driver cannot"
         : "more than one leg can push";

@@ -107,7 +107,6 @@ public sealed record ExerciseAnswer
         return Write(wrong, LeadUnit(us));
     }
 
-    /// <summary>The lead unit of a system.</summary>
     internal Enum LeadUnit(bool us) => LeadUnit(Quantity!, us);
 
     internal static Enum LeadUnit(IQuantity quantity, bool us) =>

@@ -14,6 +14,9 @@ public sealed record Vehicle
     /// <summary>Name of the car.</summary>
     public required string Name { get; init; }
 
+    /// <summary>The name as a sentence takes it: "the Track coupe", but "My coupe" and "Elsa's estate".</summary>
+    public string InText => Name.Split(' ')[0] is "My" or "Our" or "The" or [.., '\'' or '’', 's'] ? Name : "the " + Name;
+
     /// <summary>What the reader should know of it, such as that it is invented.</summary>
     public string Note { get; init; } = "";
 

@@ -44,7 +44,7 @@ public class StoryTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
         LoadCase heavy = car.LoadCases.MaxBy(load => load.Mass)!;
         LockUp now = Lock(knees[start], slope, 0.9), careful = Lock(knees[0], 0, 0.9), ice = Lock(knees[start], slope, 0.3);
         LockUp laden = Lock(knees[start], slope, 0.9, heavy);
-        Assert.Equal($"on a dry road {Words(Lock(knees[start], 1, 0.9))}. With the valve as it stands {Words(now)}.", trials[0].Answer);
+        Assert.Equal($"on a dry road {Words(Lock(knees[start], 1, 0.9))}. With the valve as at the start {Words(now)}.", trials[0].Answer);
         Assert.Equal($"set the lowest knee and let nothing more through. Now {Words(careful)}, with {careful.Efficiency:0 %} of the road's "
             + $"grip used; at the start it was {now.Efficiency:0 %}."
             + (careful.At.BrakingRate < now.At.BrakingRate ? " The car cannot brake as hard before a wheel slides." : ""),

@@ -273,6 +273,28 @@ public class SettingTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_car_with_a_limiter_is_not_told_that_nothing_is_fitted_and_no_end_of_the_scale_is_called_a_limit()
+    {
+        var car = VehicleFile.Read(StarterFile.Text("none", "drum", "limiting"), "starter").Vehicle;
+        Setting setting = Setting.Of(car.WithFrictionFactors(1, 0.9));
+        Assert.Equal("no adjustable valve", SettingWords.Present(setting, UnitSystem.Si));
+        Assert.Null(setting.Middle.Binding);
+        Assert.DoesNotContain(SettingWords.Behind(setting, UnitSystem.Si),
+            line => line.Text.Contains("lock together", StringComparison.Ordinal));
+        Assert.All(setting.Costs.Where(cost => cost.Limit.Binding is null),
+            cost => Assert.Equal("none needed", SettingWords.Without(cost, UnitSystem.Si)));
+        Assert.All(setting.Gains.Where(gain => gain.Ends),
+            gain => Assert.Contains("no limit then", SettingWords.Gain(gain, UnitSystem.Si), StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Track coupe", "the Track coupe")]
+    [InlineData("My coupe", "My coupe")]
+    [InlineData("Elsa's estate", "Elsa's estate")]
+    public void A_sentence_takes_a_name_with_its_article_or_without(string name, string inText) =>
+        Assert.Equal(inText, (TestCars.FixedShare(0.85, 2.5, 1.1, 0.5) with { Name = name }).InText);
+
+    [Fact]
     public void A_car_that_needs_no_valve_is_told_so_in_the_same_words_everywhere()
     {
         Vehicle car = TestCars.FixedShare(0.85, 2.5, 1.1, 0.5);

@@ -95,6 +95,7 @@ public sealed class PedalTests
     }
 
     [Theory]
+    [InlineData(31, "touchy, too light to be metered")]
     [InlineData(200, "comfortable")]
     [InlineData(500, "a firm push")]
     [InlineData(2000, "more than one leg can push")]

@@ -30,7 +30,6 @@ internal sealed record CellRequest(CellTask Task, int Engine, EngineKind Kind, s
 /// <param name="Ending">Why the process ends; null while it goes on.</param>
 internal sealed record CellAnswer(int Engine, CellRun? Run, string? Ending = null);
 
-/// <summary>Requests and answers as lines.</summary>
 internal static class CellMessages
 {
     private static readonly JsonSerializerOptions Written = new()

@@ -19,7 +19,6 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
     /// <summary>What runs the cells.</summary>
     internal EngineKind Kind => kind;
 
-    /// <summary>The longest that a cell may take.</summary>
     internal TimeSpan CellLimit => cellLimit;
 
     /// <summary>What notebooks left running that ended a process after their last cell, in words; their pages are whole.</summary>

@@ -2,7 +2,6 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench.Files;
 
-/// <summary>A hose assembly as it is written.</summary>
 internal sealed class HoseDocument
 {
     [Field("Name of the assembly", Required = true, Example = "pump to booster")]

@@ -247,7 +247,6 @@ internal sealed class SingleCylinderDocument : MasterCylinderDocument
     public Length? Bore { get; set; }
 }
 
-/// <summary>A push rod's fit as it is written.</summary>
 internal sealed class PushRodDocument
 {
     [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm",
@@ -346,7 +345,6 @@ internal enum TandemCircuits
     Diagonal,
 }
 
-/// <summary>How a caliper takes its reaction.</summary>
 internal enum CaliperKind
 {
     /// <summary>It slides; pistons stand on one side of the disc.</summary>

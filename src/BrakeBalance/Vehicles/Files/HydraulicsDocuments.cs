@@ -1,6 +1,5 @@
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>The hydraulics as they are written.</summary>
 internal sealed class HydraulicsDocument
 {
     [Field("How the circuits share the pedal's force; a tandem cylinder when left out")]
@@ -94,7 +93,6 @@ internal sealed class AdjusterDocument
     public double? Turns { get; set; }
 }
 
-/// <summary>A pressure limiter as it is written.</summary>
 internal sealed class LimitingDocument : ValveDocument
 {
     [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",

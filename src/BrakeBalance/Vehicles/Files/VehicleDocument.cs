@@ -160,7 +160,6 @@ internal sealed class TyreDocument
     public double? LateralStiffnessRatio { get; set; }
 }
 
-/// <summary>Aerodynamics as they are written.</summary>
 internal sealed class AerodynamicsDocument
 {
     [Field("Drag coefficient times frontal area", Typical = "0.55 m² .. 1.1 m²", Required = true, Low = "0 m²", High = "5 m²",
