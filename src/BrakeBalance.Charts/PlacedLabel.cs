@@ -39,11 +39,6 @@ internal sealed record LabelRequest
 }
 
 /// <summary>A label in its place.</summary>
-/// <param name="Owner">The place of its layer in the figure.</param>
-/// <param name="Lines">The text, line by line.</param>
-/// <param name="Tone">The tone in which it is written.</param>
-/// <param name="Bold">Whether it is written bold.</param>
-/// <param name="Box">The measured box.</param>
 internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box)
 {
     /// <summary>The farthest that a label stands from its mark without a line that joins them, in layout units.</summary>

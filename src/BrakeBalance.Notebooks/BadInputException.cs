@@ -1,7 +1,6 @@
 namespace BrakeBalance.Notebooks;
 
 /// <summary>What a command was given cannot be used; ends it with <see cref="ExitCode.BadInput"/>.</summary>
-/// <param name="problems">Every problem found, one line each.</param>
 internal sealed class BadInputException(params IReadOnlyList<string> problems) : Exception(string.Join('\n', problems))
 {
     /// <summary>Every problem found.</summary>

@@ -163,8 +163,6 @@ public static class MovingFigure
         known[key]?.GetValue<double>() is { } pascals ? Pressure.FromPascals(pascals) : null;
 
     /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>
-    /// <param name="figures">The figures, with the same measures on their axes.</param>
-    /// <returns>The figures in their order.</returns>
     internal static IReadOnlyList<Figure> OnSameAxes(IReadOnlyList<Figure> figures)
     {
         Axis x = Joined(one => one.XAxis, one => one.Layers.Select(layer => layer.Extents.X));

@@ -37,16 +37,9 @@ internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList
 internal abstract record ExecutedCell(string Id, string Source);
 
 /// <summary>A cell of prose.</summary>
-/// <param name="Id">The cell's stable id.</param>
-/// <param name="Source">Markdown with LaTeX formulas between dollar signs.</param>
 internal sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCell(Id, Source);
 
 /// <summary>A cell of code and what came of it.</summary>
-/// <param name="Id">The cell's stable id.</param>
-/// <param name="Source">C# script.</param>
-/// <param name="Tags">The tags in the cell's metadata.</param>
-/// <param name="Outputs">What the cell printed and returned, in order.</param>
-/// <param name="Failure">Why the cell failed; null when it ran to its end.</param>
 internal sealed record ExecutedCodeCell(
     string Id, string Source, IReadOnlyList<string> Tags, IReadOnlyList<CellOutput> Outputs, CellFailure? Failure)
     : ExecutedCell(Id, Source)

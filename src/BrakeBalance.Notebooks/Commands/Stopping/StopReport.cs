@@ -22,10 +22,6 @@ internal sealed record StopAsk(Speed InitialSpeed, IReadOnlyList<double> Adhesio
 }
 
 /// <summary>Stops of a car on several surfaces and its heat, for one run of the command.</summary>
-/// <param name="Vehicle">The car.</param>
-/// <param name="Ask">What was asked for.</param>
-/// <param name="Loads">The load cases.</param>
-/// <param name="Study">Many stops drawn at random; null when not asked for.</param>
 internal sealed record StopReport(Vehicle Vehicle, StopAsk Ask, IReadOnlyList<LoadReport> Loads, StopStudyResult? Study)
 {
     public Speed InitialSpeed => Ask.InitialSpeed;

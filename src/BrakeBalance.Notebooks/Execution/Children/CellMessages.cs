@@ -18,10 +18,6 @@ internal enum CellTask
 }
 
 /// <summary>A request to a process of cells.</summary>
-/// <param name="Task">What is to be done.</param>
-/// <param name="Engine">The engine's number; one engine runs one notebook.</param>
-/// <param name="Kind">What runs the cells.</param>
-/// <param name="Text">The folder or the cell.</param>
 internal sealed record CellRequest(CellTask Task, int Engine, EngineKind Kind, string Text);
 
 /// <summary>An answer of a process of cells.</summary>
