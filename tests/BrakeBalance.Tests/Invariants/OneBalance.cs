@@ -158,6 +158,26 @@ public class OneBalance
             RobustSetting.Best(question, near ? corners : corners with { Knee = null, FrontForceShare = null }));
     }
 
+    [Property(MaxTest = 100)]
+    public void Settings_tried_together_count_the_rear_as_often_as_each_tried_alone(Vehicle car)
+    {
+        var question = new SettingQuestion { Vehicle = car, Draws = 3000 };
+        var sweep = new SettingSweep(question, car.Hydraulics.RearProportioningValve?.Slope ?? SettingSearch.AddedSlope);
+        double[] row = [.. Enumerable.Range(0, 13).Select(i => i / 12.0)];
+        double[]? ratios = car.Hydraulics.Split is not BalanceBarSplit bar ? null
+            : [.. row.Select(at => (bar with { FrontForceShare = 0.8 - 0.6 * at }).RearToFrontPressureRatio)];
+        double[]? knees = ratios is not null ? null : [.. row.Select(at => at * sweep.HighestKnee())];
+        SweepCell[][][] together = sweep.Run(knees, ratios, null);
+        for (int s = 0; s < row.Length; s++)
+        {
+            SweepCell[][][] alone = sweep.Run(knees is null ? null : [knees[s]], ratios is null ? null : [ratios[s]], null);
+            Assert.Equal(alone.Select(condition => condition.Select(cells => cells[0].RearFirst)),
+                together.Select(condition => condition.Select(cells => cells[s].RearFirst)));
+            Assert.Equal(alone.SelectMany(condition => condition).Sum(cells => cells[0].Efficiency),
+                together.SelectMany(condition => condition).Sum(cells => cells[s].Efficiency), 1e-6);
+        }
+    }
+
     [Property(MaxTest = 60)]
     public void The_setting_search_is_quick_for_every_car(Vehicle car)
     {

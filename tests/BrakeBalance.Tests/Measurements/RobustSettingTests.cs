@@ -78,13 +78,6 @@ public class RobustSettingTests
     }
 
     [Fact]
-    public void A_higher_knee_never_makes_the_rear_lock_first_less_often()
-    {
-        IReadOnlyList<SettingPoint> curve = RobustSetting.Find(Ask(Coupe)).TradeOff;
-        Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.RearFirst >= pair.First.RearFirst - 1e-12));
-    }
-
-    [Fact]
     public void A_stricter_level_never_asks_for_a_higher_knee()
     {
         double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level =>
