@@ -10,6 +10,8 @@ namespace BrakeBalance.Notebooks.Tests.Conventions;
 /// <summary>Which namespaces of a project name types or members of which others, as the compiler understands its source.</summary>
 internal static class SourceNamespaces
 {
+    private const string Attribute = "Attribute";
+
     private static readonly string[] Implicit =
     [
         "System", "System.Collections.Generic", "System.IO", "System.Linq", "System.Net.Http", "System.Threading", "System.Threading.Tasks",
@@ -21,12 +23,17 @@ internal static class SourceNamespaces
     public static IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> Of(string project)
     {
         CSharpCompilation compilation = Compile(project);
+        // The compiler takes its time to understand a name: only those are asked that could be the project's own.
+        HashSet<string> own = [.. compilation.GetSymbolsWithName(_ => true).Select(symbol => symbol.Name), "var"];
+        own.UnionWith(compilation.SyntaxTrees.SelectMany(tree => tree.GetCompilationUnitRoot().Usings)
+            .Select(use => use.Alias?.Name.Identifier.ValueText).OfType<string>());
+        own.UnionWith([.. own.Where(name => name.EndsWith(Attribute, StringComparison.Ordinal)).Select(name => name[..^Attribute.Length])]);
         var uses = new ConcurrentDictionary<string, ConcurrentDictionary<string, string>>();
         foreach (SyntaxTree tree in compilation.SyntaxTrees)
         {
             SemanticModel model = compilation.GetSemanticModel(tree);
             foreach (SimpleNameSyntax name in tree.GetRoot().DescendantNodes(node => node is not UsingDirectiveSyntax)
-                .OfType<SimpleNameSyntax>())
+                .OfType<SimpleNameSyntax>().Where(name => own.Contains(name.Identifier.ValueText)))
             {
                 SymbolInfo info = model.GetSymbolInfo(name);
                 string? from = name.FirstAncestorOrSelf<BaseNamespaceDeclarationSyntax>()?.Name.ToString();
