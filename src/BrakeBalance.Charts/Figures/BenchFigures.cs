@@ -28,7 +28,7 @@ public static class BenchFigures
                 $"Least length of hose in one bend, least radius times angle, for {hoseClass}. "
                     + "The straight hose at the fittings comes on top. The maker's chart goes before this table.",
                 $"For a half turn: {string.Join(", ", sizes.Select(size => $"{size.Dash} {Half(size)}"))}.")
-            .X("Angle of the bend", "θ", Measure.Angle, 0, 1.1 * Math.PI)
+            .X("Angle of the bend", "θ", Measure.Angle, 0, 1.25 * Math.PI)
             .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0, 1.05 * Math.PI * most.LeastBendRadius!.Value.Meters);
         double labelled = 0;
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
