@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>A line through points, with a direct label.</summary>
 internal sealed record LineLayer : Layer
 {
     /// <summary>Abscissae in SI.</summary>

@@ -2,7 +2,6 @@ using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>A label that wants a place in the plot.</summary>
 internal sealed record LabelRequest
 {
     /// <summary>The place of its layer in the figure.</summary>
@@ -38,7 +37,6 @@ internal sealed record LabelRequest
     public IReadOnlyList<Dot> Stood { get; init; } = [];
 }
 
-/// <summary>A label in its place.</summary>
 internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box)
 {
     /// <summary>The farthest that a label stands from its mark without a line that joins them, in layout units.</summary>

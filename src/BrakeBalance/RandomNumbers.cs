@@ -1,6 +1,5 @@
 namespace BrakeBalance;
 
-/// <summary>Normal random numbers from a seeded generator.</summary>
 internal static class RandomNumbers
 {
     /// <summary>A standard normal number (Box–Muller).</summary>

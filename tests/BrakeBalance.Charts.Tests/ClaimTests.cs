@@ -148,7 +148,27 @@ public class ClaimTests
         Assert.True(setting.PresentIsBeyond);
         Charts.Exploring.Frame frame = SettingExplorer.Of(setting).At([0, 3, 3]);
         Assert.Equal(Charts.Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
-        Assert.DoesNotContain(frame.Figures[0].Layers, layer => layer.Name == "present setting");
+        Assert.Contains(frame.Figures[0].Layers, layer => layer.Name == "present setting");
+    }
+
+    [Fact]
+    public void A_balance_bars_explorer_moves_the_bar_and_finds_what_the_search_finds()
+    {
+        Vehicle car = Cars.Load("track-coupe");
+        var setting = Setting.Of(car);
+        Charts.Exploring.Frame frame = SettingExplorer.Of(setting, units: UnitSystem.Si).At([0, 3, 3]);
+        Figure figure = frame.Figures[0];
+        Assert.DoesNotContain("knee", $"{figure.Title} {figure.Caption} {figure.Y.Quantity} {frame.Readouts[1].Label}",
+            StringComparison.OrdinalIgnoreCase);
+        LineLayer line = figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == "front first down to here");
+        Assert.All(line.X.Zip(line.Y).Where(at => at.Second is > 0.21 and < 0.79), at =>
+        {
+            Axle? First(double share) =>
+                new BalanceModel(car.WithFrontForceShare(share), car.LoadCases[0]).FirstLockUp(at.First)?.First;
+            Assert.NotEqual(Axle.Rear, First(at.Second));
+            Assert.Equal(Axle.Rear, First(at.Second - 0.006));
+        });
+        Assert.Contains("% front", frame.Readouts[1].Value, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -34,7 +34,10 @@ public class FootOutputTests
     {
         var control = new ControlForce(Cars.Model("coupe-1960s"));
         EngineOffPresses presses = EngineOffPresses.Of(control, rate);
-        string title = FootFigures.Reserve(control, rate, units: UnitSystem.Si).Title.Replace('\u00a0', ' ');
+        Figure figure = FootFigures.Reserve(control, rate, units: UnitSystem.Si);
+        Assert.Contains(figure.Layers, layer => layer.Name.StartsWith("stops of ", StringComparison.Ordinal)
+            && layer.Name.EndsWith(" g", StringComparison.Ordinal));
+        string title = figure.Title.Replace('\u00a0', ' ');
         Assert.Contains(presses.Count is { } count ? $"{count} press" : "even with the store spent", title, StringComparison.Ordinal);
         Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si)
             .Replace('\u00a0', ' '), title, StringComparison.Ordinal);

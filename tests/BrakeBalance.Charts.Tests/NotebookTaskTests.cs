@@ -80,8 +80,12 @@ public class NotebookTaskTests
             Assert.True((front.Sum() < own.Sum() && front.Sum() < both.Sum()) || isAlongAnEdge, "Nothing moves.");
         }
 
-        double[] Limits(int load, int front, int rear) => [.. explorable.At([load, front, rear]).Figures[0].Layers.OfType<LineLayer>()
-            .Single(line => line.Name.StartsWith("front first", StringComparison.Ordinal)).Y];
+        // A bar's least front share falls as more of the rear is let in.
+        double[] Limits(int load, int front, int rear) => explorable.At([load, front, rear]).Figures[0].Layers.OfType<LineLayer>()
+            .Single(line => line.Name.StartsWith("front first", StringComparison.Ordinal)) is { Name: "front first down to here" } bar
+            ? [.. bar.Y.Select(share => 0.8 - share)]
+            : [.. explorable.At([load, front, rear]).Figures[0].Layers.OfType<LineLayer>()
+                .Single(line => line.Name == "front first up to here").Y];
     }
 
     /// <summary>Notebook 03: a smaller bore takes less force and leaves less travel; less supply makes no hard stop lighter.</summary>

@@ -33,7 +33,7 @@ public static partial class FootFigures
         return figure
             .Title(finding)
             .Describe(
-                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with "
+                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} g with "
                     + $"the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}"
                     + $"{With(control.Model, control.Control)}.",
                 string.Join(" ", reserve.Select((application, i) => Invariant.Text(
@@ -43,7 +43,7 @@ public static partial class FootFigures
             .Categories("Application after the engine has stopped", names)
             .Y("Deceleration up to which it helps", "z", Measure.InG, 0, Math.Max(0.6, helped.Max() * 1.1))
             .Bars("helped up to", helped, Tone.Front)
-            .Level($"stops of {Words(brakingRate)}", brakingRate)
+            .Level($"stops of {Words(brakingRate)} g", brakingRate)
             .Table(table => table
                 .Words("Application", names)
                 .Column(oil ? "Oil pressure left"
@@ -51,7 +51,7 @@ public static partial class FootFigures
                     : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
                 .Column("Share of the first", Measure.Percent, [.. reserve.Select(a => (double?)a.ShareOfFirst), 0d])
                 .Column("Helped up to a deceleration of", Measure.InG, helped.Select(rate => (double?)rate))
-                .Column($"Pedal force for {Words(brakingRate)}", Measure.ControlForce, efforts))
+                .Column($"Pedal force for {Words(brakingRate)} g", Measure.ControlForce, efforts))
             .Build();
     }
 

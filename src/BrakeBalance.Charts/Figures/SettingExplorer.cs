@@ -2,13 +2,13 @@ using BrakeBalance.Charts.Exploring;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Which axle locks first over knee and adhesion, with sliders for load and pad friction.</summary>
+/// <summary>Which axle locks first over knee, or share of a balance bar, and adhesion; sliders for load and friction.</summary>
 public static class SettingExplorer
 {
     private static readonly double[] FrictionFactors = [0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.15];
 
     /// <summary>Makes the explorable.</summary>
-    /// <param name="setting">The answer for the car; a car without a proportioning valve is shown with one, wide open.</param>
+    /// <param name="setting">The answer for the car; a car without valve and bar is shown with a valve, wide open.</param>
     /// <param name="highest">The highest knee to show, gauge; a little above the answer's knees when null.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">Its short name.</param>
@@ -17,7 +17,7 @@ public static class SettingExplorer
         ArgumentNullException.ThrowIfNull(setting);
         Pressure top = highest ?? SettingMap.Highest(setting);
         Vehicle file = setting.Vehicle;
-        Vehicle vehicle = file.Hydraulics.RearProportioningValve is null
+        Vehicle vehicle = setting.Variable == SettingVariable.AddedKnee
             ? file.WithRearKnee(file.Hydraulics.MaximumPressure, setting.Middle.Slope ?? SettingSearch.AddedSlope) : file;
         string[] changes = [.. FrictionFactors.Select(factor =>
             factor == 1 ? "nominal" : Invariant.Text($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
@@ -41,46 +41,55 @@ public static class SettingExplorer
     private static Frame Frame(Setting setting, Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)
     {
         double[] adhesions = [.. Enumerable.Range(0, 23).Select(i => 0.1 + i * 0.05)];
-        double[] limits = HighestKnees(vehicle, load, adhesions, highest.Pascals);
-        double least = limits.Min();
-        Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
-        bool own = setting.Vehicle.Hydraulics.RearProportioningValve is not null;
+        bool bar = setting.Variable == SettingVariable.BalanceBar, own = setting.Variable != SettingVariable.AddedKnee;
+        double Value(double part) => bar ? 0.8 - 0.6 * part : highest.Pascals * part;
+        double[] parts = FrontFirst(vehicle, load, adhesions, (car, part) =>
+            bar ? car.WithFrontForceShare(Value(part)) : car.WithRearKnee(Pressure.FromPascals(Value(part))));
+        double[] limits = [.. parts.Select(Value)];
+        double least = parts.Min();
+        (string thing, string limit) = bar ? ("front share", "Least front share") : ("knee", "Highest knee");
+        Measure measure = bar ? Measure.Pure(thing, "%", 100, 0.1) : Measure.LinePressure;
         var figure = new FigureBuilder(id + "-map", units, vehicle);
-        string upTo = SettingWords.Number(Pressure.FromPascals(least), figure.Units);
-        string everywhere = least >= highest.Pascals
-            ? "the front locks first on every surface at every knee shown"
-            : least <= 0 ? "the rear locks first somewhere at every knee"
-                : $"up to a knee of {upTo} the front locks first on every surface";
+        string upTo = SettingWords.Number(setting.Middle with
+        {
+            Knee = bar ? null : Pressure.FromPascals(Value(least)), FrontForceShare = bar ? Value(least) : null,
+        }, figure.Units);
+        string everywhere = least >= 1 ? $"the front locks first on every surface at every {thing} shown"
+            : least <= 0 ? $"the rear locks first somewhere at every {thing}"
+                : $"{(bar ? "from" : "up to a knee of")} {upTo} {(bar ? "on " : "")}the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
                 + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
             .Describe(
-                $"The highest knee with which the front axle of {vehicle.InText} locks first, standing still, by adhesion."
-                    + (least < highest.Pascals ? " Above the line the rear locks first." : "")
+                $"The {(bar ? "least front share of the rod force" : "highest knee")} with which the front axle of "
+                    + $"{vehicle.InText} locks first, standing still, by adhesion."
+                    + (least < 1 ? $" {(bar ? "Below" : "Above")} the line the rear locks first." : "")
                     + (own ? "" : " The car has no such valve: one is tried besides what it has."),
                 $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
-            .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals);
-        if (least < highest.Pascals)
+            .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1])
+            .Y(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure, bar ? 0.2 : 0, bar ? 0.8 : Value(1));
+        if (least < 1)
         {
-            figure.Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals],
+            figure.Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, Value(1), Value(1)],
                 Tone.Rear, Hatch.Rising);
         }
 
-        figure.Line("front first up to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
-        if (own && present <= highest)
+        figure.Line($"front first {(bar ? "down" : "up")} to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
+        void Mark(string name, SettingValue? value, Tone tone, Dash dash)
         {
-            figure.Level("present setting", present.Pascals, Tone.Main, Dash.Dash);
+            if ((value?.FrontForceShare ?? value?.Knee?.Pascals) is { } at && at <= Value(bar ? 0 : 1))
+            {
+                figure.Level(name, at, tone, dash);
+            }
         }
 
-        if (setting.SafeLimit?.Knee is { } limit && limit <= highest)
-        {
-            figure.Level("safe limit", limit.Pascals, Tone.Other, Dash.Dot);
-        }
+        Mark("present setting", setting.Present, Tone.Main, Dash.Dash);
+        Mark("safe limit", setting.SafeLimit, Tone.Other, Dash.Dot);
 
         int[] listed = [.. Enumerable.Range(0, adhesions.Length).Where(i => i % 2 == 0)];
         figure.Table(table => table
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
-            .Column("Highest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
+            .Column($"{limit} with the front first, as far as shown", measure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
         double[] rearFirst = [.. Finding.Roads().Where(adhesion => RearFirst(now, adhesion))];
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
@@ -97,8 +106,8 @@ public static class SettingExplorer
             [
                 new Readout("Present setting", SettingWords.Present(setting, figure.Units)),
                 new Readout(
-                    "Highest knee with the front first here",
-                    least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest)
+                    $"{limit} with the front first here",
+                    least >= 1 ? (bar ? "below " : "above ") + figure.Text(measure, Value(1))
                         : least <= 0 ? SettingWords.None : upTo),
                 new Readout("Safe limit in all conditions", SettingWords.SafeLimit(setting, figure.Units)),
                 new Readout("Recommended setting", SettingWords.Recommended(setting, figure.Units)),
@@ -106,14 +115,11 @@ public static class SettingExplorer
             verdict);
     }
 
-    /// <summary>
-    /// The highest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.
-    /// </summary>
-    private static double[] HighestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
+    // How far the rear can be let in at each adhesion with the front first [0 to 1]: more of it never brakes the rear less.
+    private static double[] FrontFirst(Vehicle vehicle, LoadCase load, double[] adhesions, Func<Vehicle, double, Vehicle> set)
     {
         const int steps = 128;
-        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1)
-            .Select(i => new BalanceModel(vehicle.WithRearKnee(Pressure.FromPascals(highestPascals * i / steps)), load))];
+        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(set(vehicle, (double)i / steps), load))];
         return [.. adhesions.Select(Greatest)];
 
         double Greatest(double adhesion)
@@ -125,7 +131,7 @@ public static class SettingExplorer
                 (safe, unsafeStep) = RearFirst(models[middle], adhesion) ? (safe, middle) : (middle, unsafeStep);
             }
 
-            return highestPascals * Math.Max(0, safe) / steps;
+            return Math.Max(0.0, safe) / steps;
         }
     }
 

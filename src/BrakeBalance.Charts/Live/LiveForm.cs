@@ -1,7 +1,6 @@
 
 namespace BrakeBalance.Charts.Live;
 
-/// <summary>The form of a car as a live page shows it.</summary>
 internal static class LiveForm
 {
     /// <summary>The form; the page's script listens to what its elements say in their data attributes.</summary>

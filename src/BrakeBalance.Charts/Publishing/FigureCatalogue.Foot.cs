@@ -34,7 +34,7 @@ public static partial class FigureCatalogue
                 Caption: "When the engine stops, the booster has help left for a few presses of the pedal. "
                     + "Each press uses some, and the next one is helped less far.",
                 X: new("Press of the pedal after the engine has stopped"), Y: new("How hard the car brakes while it is helped", "g"),
-                Marks: [("helped up to", "helped up to"), ("stops of *", "a stop at * g"), ("spent", "used up")]),
+                Marks: [("helped up to", "helped up to"), ("stops of * g", "a stop at * g"), ("spent", "used up")]),
         },
         new()
         {

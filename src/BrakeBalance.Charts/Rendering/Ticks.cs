@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts.Rendering;
 
-/// <summary>Round numbers along an axis, in display units.</summary>
 internal static class Ticks
 {
     private static readonly double[] Steps = [1, 2, 2.5, 5, 10];

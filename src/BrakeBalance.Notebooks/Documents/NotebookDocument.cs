@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Documents;
 
-/// <summary>A notebook as it lies in its file.</summary>
 internal sealed record NotebookDocument(string Path, IReadOnlyList<NotebookCell> Cells)
 {
     /// <summary>File name without folder and extension.</summary>

@@ -36,10 +36,8 @@ internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList
 /// <param name="Source">The cell's text, lines separated by LF.</param>
 internal abstract record ExecutedCell(string Id, string Source);
 
-/// <summary>A cell of prose.</summary>
 internal sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCell(Id, Source);
 
-/// <summary>A cell of code and what came of it.</summary>
 internal sealed record ExecutedCodeCell(
     string Id, string Source, IReadOnlyList<string> Tags, IReadOnlyList<CellOutput> Outputs, CellFailure? Failure)
     : ExecutedCell(Id, Source)

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Bench;
 
-/// <summary>Which way oil goes through a port.</summary>
 internal enum PortFlow
 {
     /// <summary>Into the part.</summary>

@@ -15,6 +15,9 @@ public sealed class Targets
     private static readonly Measure Light = Measure.Of("pedal force", ForceUnit.Newton, (ForceUnit.Newton, "N", 1),
         (ForceUnit.PoundForce, "lbf", 1));
 
+    private static readonly Measure Way = Measure.Of("length", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.5),
+        (LengthUnit.Inch, "in", 0.01));
+
     private readonly TargetsDocument _said;
 
     private Targets(TargetsDocument said)
@@ -30,8 +33,8 @@ public sealed class Targets
             new(TargetKind.PedalForceHalfNoAssist, "Pedal force at 0.50 g, no assist", Light, Newtons(said.PedalForceHalfNoAssist, 1000)),
             new(TargetKind.PedalForceFullNoAssist, "Pedal force at 1.00 g, no assist", Light,
                 Newtons(said.PedalForceFullNoAssist, double.PositiveInfinity)),
-            new(TargetKind.PedalTravelFull, "Pedal travel at 1.00 g", Measure.Travel, said.PedalTravelFull?.Meters ?? 0.100),
-            new(TargetKind.TravelLeftAtLock, "Travel left at lock-up, dry road", Measure.Travel,
+            new(TargetKind.PedalTravelFull, "Pedal travel at 1.00 g", Way, said.PedalTravelFull?.Meters ?? 0.100),
+            new(TargetKind.TravelLeftAtLock, "Travel left at lock-up, dry road", Way,
                 (said.TravelLeftAtLock ?? PedalTravel.WantedReserve).Meters, AtLeast: true),
             new(TargetKind.FrontFirst, "Front first in all conditions", Measure.Number, said.FrontFirst == false ? 0 : 1, AtLeast: true),
             new(TargetKind.RearMargin, "Margin of the rear brakes", Measure.Percent, said.RearMargin ?? 0.10, AtLeast: true),

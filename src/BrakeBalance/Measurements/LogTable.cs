@@ -68,8 +68,7 @@ internal sealed class LogTable(char delimiter, int headerLine, string[] header, 
         if (headerIndex < 0)
         {
             problems.Add(new LogProblem(Math.Max(1, lines.Count),
-                "the log has no header line; "
-                    + "its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"));
+                "there is no header line: the first line that is no comment names the columns, with units where they have any"));
             return new LogTable(',', 0, [], [], [], problems, remarks);
         }
 

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Measurements;
 
-/// <summary>The columns of a log of test stops.</summary>
 internal sealed record StopColumns
 {
     public LogCells.Column<Speed>? Speed { get; private init; }

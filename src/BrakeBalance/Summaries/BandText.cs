@@ -56,8 +56,11 @@ public static partial class BandText
         string said = own.With(same, none, typical);
         string[] others = [.. Otherwise(cars.Where(car => !own.IsLike(car) && !(none && car.Text == Nothing))).Select(group =>
             group[0].With(group, none: false, []))];
+        string mark = typical.Any(text => !own.IsLike(text)) ? ClassMark : "";
         return others.Length == 0 ? said
-            : $"{said} or {string.Join(" or ", others)}" + (typical.Any(text => !own.IsLike(text)) ? ClassMark : "");
+            : said.EndsWith('.') ? $"{said[..^1]}; within the file's ranges also "
+                + $"{string.Join(" or ", others.Select(other => char.ToLowerInvariant(other[0]) + other[1..].TrimEnd('.')))}{mark}."
+            : $"{said} or {string.Join(" or ", others)}{mark}";
     }
 
     /// <summary>Sentences with the bands of their numbers, and in the end those that some cars would change.</summary>

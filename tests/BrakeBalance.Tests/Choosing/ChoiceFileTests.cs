@@ -49,6 +49,12 @@ public class ChoiceFileTests
     }
 
     [Fact]
+    public void A_list_without_a_row_of_names_is_told_so_without_words_of_a_log() =>
+        Assert.All(PartsList.Read(new StringReader("# none yet\n"), Car).Problems, problem =>
+            Assert.True(problem.What.StartsWith("there is no", StringComparison.Ordinal)
+                && !problem.What.Contains("log", StringComparison.Ordinal), problem.What));
+
+    [Fact]
     public void The_starter_of_parts_is_read_for_a_car_and_stands_for_several_sizes()
     {
         (PartsList? parts, IReadOnlyList<Problem> problems) = PartsList.Read(new StringReader(PartsList.Starter()), Car);

@@ -24,6 +24,8 @@ public class BandTextTests
     [InlineData("12 %", "12 % (10–14)", "10 %", "14 %")]
     [InlineData("front 0.77 g", "front 0.77 g (0.71–0.88) or REAR 0.85 g (0.81–0.85)",
         "front 0.71 g", "front 0.88 g", "REAR 0.85 g", "REAR 0.81 g")]
+    [InlineData("Fail: 80 m; 70 m allowed.", "Fail: 80 m (80–90); 70 m allowed; within the file's ranges also pass: 60 m; 70 m allowed.",
+        "Pass: 60 m; 70 m allowed.", "Fail: 90 m; 70 m allowed.")]
     public void A_number_that_differs_stands_with_its_band(string middle, string expected, params string[] drawn) =>
         Assert.Equal(expected, BandText.Of(middle, drawn, []));
 

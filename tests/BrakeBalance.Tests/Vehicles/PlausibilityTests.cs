@@ -57,6 +57,7 @@ public class PlausibilityTests
         Problem near = Problems(Coupe, ("rear.brake.friction", friction))[0];
         Assert.StartsWith("rear.brake", near.Path);
         Assert.Contains("lock", near.What);
+        Assert.DoesNotContain("Accepted", near.What);
         Assert.Contains("a lower friction", near.Accepted.Replace("a friction below", "a lower friction", StringComparison.Ordinal));
     }
 

@@ -17,7 +17,6 @@ internal enum CellTask
     End,
 }
 
-/// <summary>A request to a process of cells.</summary>
 internal sealed record CellRequest(CellTask Task, int Engine, EngineKind Kind, string Text);
 
 /// <summary>An answer of a process of cells.</summary>

@@ -16,7 +16,6 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
     private CellProcess? _shared;
     private int _numbers;
 
-    /// <summary>What runs the cells.</summary>
     internal EngineKind Kind => kind;
 
     internal TimeSpan CellLimit => cellLimit;

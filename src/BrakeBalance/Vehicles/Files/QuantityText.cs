@@ -20,9 +20,9 @@ internal static partial class QuantityText
     {
         (low, high) = (null, null);
         string[] ends = text.Contains("..", StringComparison.Ordinal) ? text.Split("..", StringSplitOptions.TrimEntries) : [text.Trim()];
-        if (ends.Length > 2)
+        if (ends.Length > 2 || (ends.Length == 2 && ends.Contains("")))
         {
-            return $"\"{text}\" has more than one \"..\".";
+            return $"\"{text}\" is no range: one \"..\" stands between its two ends.";
         }
 
         if (ends.Length == 2 && NumberOnly().IsMatch(ends[0]))

@@ -261,7 +261,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         }
         catch (ArgumentException fault)
         {
-            Add(path, Problem.WordsOf(fault), "a lower friction, or shoes that lock at a higher one");
+            Add(path, Problem.WordsOf(fault).Split(" Accepted:")[0], "a lower friction, or shoes that lock at a higher one");
             return null;
         }
 
