@@ -132,19 +132,6 @@ public class BenchOutputTests
         Assert.Contains("EN 854", Assert.Throws<ArgumentException>(() => BenchFigures.Bends("EN 854")).Message, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Each_label_of_the_bend_figure_stands_at_the_end_of_its_own_line()
-    {
-        Figure figure = BenchFigures.Bends("EN 853 1SN", units: UnitSystem.Si);
-        foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.PrintSingle })
-        {
-            FigureLayout layout = FigureLayout.Of(figure, size);
-            Assert.Equal(["-10", "-12", "-4", "-6", "-8"], layout.Labels.Select(label => label.Lines[0]).Order(StringComparer.Ordinal));
-            Assert.All(layout.Labels, label => Assert.True(Math.Abs((label.Box.Top + label.Box.Bottom) / 2
-                - layout.At(Math.PI, ((LineLayer)figure.Layers[label.Owner]).Y[^1]).Y) < size.FontSize / 2, label.Lines[0]));
-        }
-    }
-
     [Theory]
     [InlineData(UnitSystem.Si)]
     [InlineData(UnitSystem.Us)]
