@@ -158,7 +158,7 @@ public class ClaimTests
         var setting = Setting.Of(car);
         Charts.Exploring.Frame frame = SettingExplorer.Of(setting, units: UnitSystem.Si).At([0, 3, 3]);
         Figure figure = frame.Figures[0];
-        Assert.DoesNotContain("knee", $"{figure.Title} {figure.Caption} {figure.Y.Quantity} {frame.Readouts[1].Label}",
+        Assert.DoesNotContain("knee", $"{figure.Title} {figure.Caption} {figure.YAxis.Quantity} {frame.Readouts[1].Label}",
             StringComparison.OrdinalIgnoreCase);
         LineLayer line = figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == "front first down to here");
         Assert.All(line.X.Zip(line.Y).Where(at => at.Second is > 0.21 and < 0.79), at =>
