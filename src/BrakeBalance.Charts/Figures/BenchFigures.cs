@@ -35,7 +35,7 @@ public static class BenchFigures
         foreach ((int i, HoseRating size) in sizes.Index())
         {
             double radius = size.LeastBendRadius!.Value.Meters;
-            bool apart = radius - labelled > 0.08 * most.LeastBendRadius.Value.Meters;
+            bool apart = radius - labelled > 0.1 * most.LeastBendRadius.Value.Meters;
             labelled = apart ? radius : labelled;
             figure.Line(size.Dash, turns, turns.Select(turn => turn * radius).ToArray(), Tone.Main, dashes[i % dashes.Length],
                 label: apart ? null : "", labelAt: 1);
