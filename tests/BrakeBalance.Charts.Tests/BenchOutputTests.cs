@@ -132,6 +132,24 @@ public class BenchOutputTests
         Assert.Contains("EN 854", Assert.Throws<ArgumentException>(() => BenchFigures.Bends("EN 854")).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Each_label_of_the_bend_figure_stands_nearest_to_the_end_of_its_own_line()
+    {
+        Figure figure = BenchFigures.Bends("EN 853 1SN", units: UnitSystem.Si);
+        foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.PrintSingle, FigureSize.Own("88mm")! })
+        {
+            FigureLayout layout = FigureLayout.Of(figure, size);
+            Assert.Equal(["-12", "-4", "-6", "-8"], layout.Labels.Select(label => label.Lines[0]).Order(StringComparer.Ordinal));
+            Assert.All(layout.Labels, label =>
+            {
+                int nearest = Enumerable.Range(0, figure.Layers.Count).MinBy(i =>
+                    Math.Abs(label.Box.Centre.Y - layout.At(Math.PI, ((LineLayer)figure.Layers[i]).Y[^1]).Y));
+                Assert.Equal(label.Lines[0], figure.Layers[nearest].Name);
+                Assert.True(label.Box.Right > layout.At(0.85 * Math.PI, 0).X, label.Lines[0]);
+            });
+        }
+    }
+
     [Theory]
     [InlineData(UnitSystem.Si)]
     [InlineData(UnitSystem.Us)]

@@ -28,13 +28,17 @@ public static class BenchFigures
                 $"Least length of hose in one bend, least radius times angle, for {hoseClass}. "
                     + "The straight hose at the fittings comes on top. The maker's chart goes before this table.",
                 $"For a half turn: {string.Join(", ", sizes.Select(size => $"{size.Dash} {Half(size)}"))}.")
-            .X("Angle of the bend", "θ", Measure.Angle, 0, Math.PI)
-            .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0);
+            .X("Angle of the bend", "θ", Measure.Angle, 0, 1.25 * Math.PI)
+            .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0, 1.05 * Math.PI * most.LeastBendRadius!.Value.Meters);
+        double labelled = 0;
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
         foreach ((int i, HoseRating size) in sizes.Index())
         {
-            figure.Line(size.Dash, turns, turns.Select(turn => turn * size.LeastBendRadius!.Value.Meters)
-                .ToArray(), Tone.Main, dashes[i % dashes.Length]);
+            double radius = size.LeastBendRadius!.Value.Meters;
+            bool apart = radius - labelled > 0.1 * most.LeastBendRadius.Value.Meters;
+            labelled = apart ? radius : labelled;
+            figure.Line(size.Dash, turns, turns.Select(turn => turn * radius).ToArray(), Tone.Main, dashes[i % dashes.Length],
+                label: apart ? null : "", labelAt: 1);
         }
 
         if (hose?.Routing is { Bends.Length: > 0 } routing)

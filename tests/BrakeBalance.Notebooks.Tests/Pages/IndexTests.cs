@@ -37,7 +37,8 @@ public class IndexTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
         Assert.Equal(await page.Page.EvaluateExpressionAsync<int>("document.querySelectorAll('.bb-index img').length"), loaded);
         Assert.True(loaded > 3);
         string[] dimmed = await page.Page.EvaluateExpressionAsync<string[]>("['light', 'dark'].map(theme => { "
-            + "document.documentElement.dataset.theme = theme; return getComputedStyle(document.querySelector('.bb-index img')).filter; })");
+            + "document.documentElement.dataset.theme = theme; "
+            + "return getComputedStyle(document.querySelector('.bb-index img')).filter; })");
         Assert.Equal(["none", "invert(0.9) hue-rotate(180deg)"], dimmed);
         await page.Page.EvaluateExpressionAsync("delete document.documentElement.dataset.theme");
         await page.AssertAccessibleAsync();
