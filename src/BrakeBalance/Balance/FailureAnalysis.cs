@@ -9,10 +9,9 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>
 /// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force, and past a
-/// valve
-/// with a bypass (<see cref="PressureValve.BypassWhenFrontLost"/>) the rear gets all of it. A lost diagonal leaves one wheel an axle: half
-/// the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
-/// its lowest knee.
+/// valve with a bypass (<see cref="PressureValve.BypassWhenFrontLost"/>) the rear gets all of it. A lost diagonal leaves one wheel an
+/// axle: half the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps its lowest
+/// knee.
 /// </para>
 /// <para>Assumes a straight line. A car braked on one diagonal pulls to the side; that is not computed here.</para>
 /// <para>Source: statics; the three splits as in Yu Zhisheng, Automobile Theory, example 4.5.</para>
@@ -28,13 +27,17 @@ public static class FailureAnalysis
     /// <param name="conditions">Rate, force, road and speed asked for; the usual ones unless said.</param>
     /// <returns>One outcome a case, the sound car first.</returns>
     /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure.</exception>
-    public static IReadOnlyList<FailureOutcome> Of(Vehicle vehicle, LoadCase loadCase, FailureConditions? conditions = null)
+    public static IReadOnlyList<FailureOutcome> Of(Vehicle vehicle, LoadCase loadCase, FailureConditions? conditions = null) =>
+        Of(vehicle, loadCase, conditions ?? new FailureConditions(), _ => true);
+
+    /// <summary>Those of the cases that are wanted.</summary>
+    internal static IReadOnlyList<FailureOutcome> Of(
+        Vehicle vehicle, LoadCase loadCase, FailureConditions asked, Func<FailureCase, bool> wanted)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(loadCase);
-        FailureConditions asked = conditions ?? new FailureConditions();
         var sound = new ControlForce(new BalanceModel(vehicle, loadCase));
-        return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked))
+        return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked)).Where(wanted)
             .Select(failure => Outcome(vehicle, loadCase, failure, asked))];
     }
 
@@ -152,9 +155,8 @@ public static class FailureAnalysis
             {
                 Hydraulics = vehicle.Hydraulics with
                 {
-                    RearValves = vehicle.Hydraulics.RearValves.Add(
-                noPressure)
-                }
+                    RearValves = vehicle.Hydraulics.RearValves.Add(noPressure),
+                },
             },
             LostCircuit.Diagonal => vehicle with { Brakes = vehicle.Brakes.Select(OneWheelOfTwo) },
             _ => failure.LoadSensingLost ? vehicle with { Hydraulics = Unlinked(vehicle.Hydraulics) } : vehicle,
@@ -191,8 +193,7 @@ public static class FailureAnalysis
             : stroke;
 
     // Harder pressing takes a longer stroke, which leaves less help at its end: the one pressure at which both agree, or that of the
-    // road. The
-    // applications before were as hard as the deceleration asked for.
+    // road. The applications before were as hard as the deceleration asked for.
     private static ControlForce AtFullForce(ControlForce sound, ControlForce atRate, int number, FailureConditions asked, LockUp? lockUp)
     {
         BrakeAssist full = sound.Control.Assist;

@@ -21,7 +21,7 @@ public sealed record Part(string Place, string Name, ImmutableArray<ValueOverrid
     {
         ValueOverride[] sets = [.. parts.SelectMany(part => part.Sets)];
         string fitted = VehicleText.With(text, sets);
-        return sets.All(set => VehicleText.Holds(fitted, set)) ? fitted : null;
+        return VehicleText.Lacking(fitted, sets).Any() ? null : fitted;
     }
 }
 
@@ -156,7 +156,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
     private static void Check(Part part, string vehicle, string line, List<Problem> problems)
     {
         string fitted = part.Fitted(vehicle);
-        problems.AddRange(part.Sets.Where(set => !VehicleText.Holds(fitted, set)).Select(set =>
+        problems.AddRange(VehicleText.Lacking(fitted, part.Sets).Select(set =>
             VehicleText.Kinds(fitted, set.Path).ToArray() is { Length: > 0 } kinds
                 ? new Problem(line, $"{set.Path} \"{set.Value}\" is not known.", string.Join(", ", kinds))
                 : new Problem(line, $"{set.Path} is no single value of this car's file.", "a path as '--set' takes it")));

@@ -6,10 +6,9 @@ namespace BrakeBalance.Rules;
 /// <summary>Holds a computed car against the rules on stopping distance, sound and with something failed.</summary>
 /// <remarks>
 /// Each rule's greatest pedal force is used, or less where an axle would lock before; peak adhesion 0.9; brakes cold as the file has
-/// them. A
-/// computation is no test and no approval. With the engine off the first application is the one that counts: 49 CFR 571.135 S7.7.3 (g)
-/// (read)
-/// wants every reservoir fully charged at the beginning of each of its six stops. Sources: see <see cref="EffectivenessRule"/>.
+/// them. A computation is no test and no approval. With the engine off the first application is the one that counts: 49 CFR 571.135
+/// S7.7.3 (g) (read) wants every reservoir fully charged at the beginning of each of its six stops. Sources: see
+/// <see cref="EffectivenessRule"/>.
 /// </remarks>
 public static class EffectivenessRules
 {
@@ -21,22 +20,25 @@ public static class EffectivenessRules
     public static IReadOnlyList<RuleVerdict> Check(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
+        LoadCase heaviest = vehicle.LoadCases.MaxBy(load => load.Mass)!;
         Dictionary<(double Newtons, double Speed), IReadOnlyList<FailureOutcome>> known = [];
         IReadOnlyList<FailureOutcome> Outcomes(FailureConditions conditions)
         {
-            (double, double) key = (conditions.PedalForce.Newtons, conditions.Speed.MetersPerSecond);
+            (double Newtons, double) key = (conditions.PedalForce.Newtons, conditions.Speed.MetersPerSecond);
             if (!known.TryGetValue(key, out IReadOnlyList<FailureOutcome>? outcomes))
             {
-                known[key] = outcomes = [.. vehicle.LoadCases.SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions))];
+                known[key] = outcomes = [.. vehicle.LoadCases.SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions, failure =>
+                    EffectivenessRule.All.Any(rule => rule.GreatestPedalForce.Newtons == key.Newtons
+                        && rule.LooksAt(failure.Id, load == heaviest))))];
             }
 
             return outcomes;
         }
 
-        return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule, Outcomes))];
+        return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule, heaviest.Name, Outcomes))];
     }
 
-    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule,
+    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule, string heaviest,
         Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
@@ -55,7 +57,6 @@ public static class EffectivenessRules
         }
 
         var conditions = new FailureConditions { PedalForce = rule.GreatestPedalForce, Speed = speed };
-        string heaviest = vehicle.LoadCases.MaxBy(load => load.Mass)!.Name;
         FailureOutcome[] outcomes = [.. outcomesFor(conditions)
             .Where(outcome => rule.LooksAt(outcome.Case.Id, outcome.LoadCase == heaviest))];
         if (outcomes.Length == 0)

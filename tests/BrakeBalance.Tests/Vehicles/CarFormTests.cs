@@ -135,8 +135,8 @@ public class CarFormTests
         string text = File.ReadAllText(RepositoryFiles.Vehicles.Single(file => Path.GetFileName(file) == "coupe-1960s.json"));
         string set = VehicleText.Set(text, "front.brake.pistonDiameters[0]", "50 mm");
         Assert.NotEqual(text, set);
-        Assert.True(VehicleText.Holds(set, new("front.brake.pistonDiameters[0]", "50 mm")));
-        Assert.False(VehicleText.Holds(text, new("front.brake.pistonDiameters[0]", "50 mm")));
+        Assert.Empty(VehicleText.Lacking(set, [new("front.brake.pistonDiameters[0]", "50 mm")]));
+        Assert.Single(VehicleText.Lacking(text, [new("front.brake.pistonDiameters[0]", "50 mm")]));
         Assert.Empty(VehicleFile.TryRead(set).Problems);
     }
 

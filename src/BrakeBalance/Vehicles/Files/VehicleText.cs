@@ -27,8 +27,9 @@ internal static class VehicleText
             return Remove(text, path);
         }
 
-        path = JsonPath.Indexed(Filled(text), path);
-        return Written(text, path, value) is { } json ? Put(text, path, json) : text;
+        JsonObject root = Filled(text);
+        path = JsonPath.Indexed(root, path);
+        return Written(root, path, value) is { } json ? Put(text, root, path, json) : text;
     }
 
     /// <summary>Puts a value where a slider left it into an entry, in the unit that the entry has.</summary>
@@ -44,11 +45,11 @@ internal static class VehicleText
     {
         JsonObject root = Filled(text);
         path = JsonPath.Indexed(root, path);
-        return At(text, path) is { } field ? (field, Node(root, path)) : null;
+        return At(root, path) is { } field ? (field, Node(root, path)) : null;
     }
 
     /// <summary>Puts values into entries; kinds of parts, which end with <c>.type</c>, first: they say which entries a part has.</summary>
-    /// <returns>The new text; what is none of a vehicle file's is left out, as <see cref="Holds"/> tells.</returns>
+    /// <returns>The new text; what is none of a vehicle file's is left out, as <see cref="Lacking"/> tells.</returns>
     public static string With(string text, IEnumerable<ValueOverride> sets) =>
         sets.OrderBy(set => PartOf(set.Path) is null).Aggregate(text, (file, set) =>
             PartOf(set.Path) is { } part ? ChangeKind(file, part, set.Value) : Set(file, set.Path, set.Value));
@@ -72,14 +73,14 @@ internal static class VehicleText
         return root.ToJsonString() + others;
     }
 
-    /// <summary>Whether an entry has a value, after it was put there.</summary>
-    /// <returns>False where the car of the file has no such entry, or another set has taken it away.</returns>
-    public static bool Holds(string text, ValueOverride set)
+    /// <summary>The values that a text does not hold, after they were put there.</summary>
+    /// <returns>Those of whose entry the car of the file has none, or which another set has taken away.</returns>
+    public static IEnumerable<ValueOverride> Lacking(string text, IEnumerable<ValueOverride> sets)
     {
         JsonObject root = Filled(text);
-        string path = JsonPath.Indexed(root, set.Path);
-        string? json = PartOf(path) is null ? Written(text, path, set.Value) : Json(set.Value);
-        return json is not null && JsonNode.DeepEquals(Node(root, path), JsonNode.Parse(json));
+        return sets.Where(set => JsonPath.Indexed(root, set.Path) is var path
+            && ((PartOf(path) is null ? Written(root, path, set.Value) : Json(set.Value)) is not { } json
+                || !JsonNode.DeepEquals(Node(root, path), JsonNode.Parse(json))));
     }
 
     /// <summary>The kinds that an entry of a kind may name; none for any other entry.</summary>
@@ -97,7 +98,8 @@ internal static class VehicleText
     /// <summary>Adds an empty part, or an empty element to a list.</summary>
     public static string Add(string text, string path)
     {
-        FieldInfo? field = At(text, path);
+        JsonObject root = Filled(text);
+        FieldInfo? field = At(root, path);
         var file = new JsonText(text);
         if (field?.Shape == FieldShape.List && file.Has(path))
         {
@@ -105,7 +107,7 @@ internal static class VehicleText
         }
         else
         {
-            file.Set(path, field?.Shape == FieldShape.List ? "[{}]" : "{}", part => Keys(text, part));
+            file.Set(path, field?.Shape == FieldShape.List ? "[{}]" : "{}", part => Keys(root, part));
         }
 
         return file.ToString();
@@ -115,7 +117,8 @@ internal static class VehicleText
     /// <returns>The new text; the old one where there is no such kind.</returns>
     public static string ChangeKind(string text, string path, string kind)
     {
-        if (TypeAt(Filled(text), path) is not { } type
+        JsonObject root = Filled(text);
+        if (TypeAt(root, path) is not { } type
             || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
         {
             return text;
@@ -124,38 +127,38 @@ internal static class VehicleText
         IEnumerable<string> stay = (Node(DocumentFile.Parse(text).Root, path) as JsonObject ?? [])
             .Where(entry => FieldMap.Of(chosen.Document).Any(field => field.Key == entry.Key))
             .Select(entry => $"{Json(entry.Key)}: {entry.Value?.ToJsonString(Relaxed)}");
-        return Put(text, path, "{ " + string.Join(", ", stay.Prepend($"\"type\": {Json(kind)}")) + " }");
+        return Put(text, root, path, "{ " + string.Join(", ", stay.Prepend($"\"type\": {Json(kind)}")) + " }");
     }
 
     // An element that only the class has is begun under the name it has there, so that an entry of it can be set.
-    private static string Put(string text, string path, string json)
+    private static string Put(string text, JsonObject root, string path, string json)
     {
         for (int at = path.IndexOf("[0]", StringComparison.Ordinal); at > 0; at = path.IndexOf("[0]", at + 1, StringComparison.Ordinal))
         {
             var list = new JsonText(text);
             if (!list.Has(path[..at]))
             {
-                string? name = (Node(Filled(text), path[..(at + 3)]) as JsonObject)?["name"]?.ToString();
-                list.Set(path[..at], name is null ? "[{}]" : $"[{{ \"name\": {Json(name)} }}]", part => Keys(text, part));
+                string? name = (Node(root, path[..(at + 3)]) as JsonObject)?["name"]?.ToString();
+                list.Set(path[..at], name is null ? "[{}]" : $"[{{ \"name\": {Json(name)} }}]", part => Keys(root, part));
                 text = list.ToString();
             }
         }
 
         var file = new JsonText(text);
-        file.Set(path, json, part => Keys(text, part));
+        file.Set(path, json, part => Keys(root, part));
         return file.ToString();
     }
 
-    private static string[] Keys(string text, string part) => Filled(text) is var root && TypeAt(root, part) is { } type
+    private static string[] Keys(JsonObject root, string part) => TypeAt(root, part) is { } type
         ? ["type", .. FieldMap.Of(OfKind(type, root, part)).Select(field => field.Key)] : [];
 
     // The part whose kind a path says; null for any other entry.
     private static string? PartOf(string path) =>
         path.EndsWith(".type", StringComparison.Ordinal) ? path[..^".type".Length] : null;
 
-    private static string? Written(string text, string path, string value)
+    private static string? Written(JsonObject root, string path, string value)
     {
-        if (At(text, path) is not { } field)
+        if (At(root, path) is not { } field)
         {
             return null;
         }
@@ -190,9 +193,8 @@ internal static class VehicleText
 
     private static string Json(string value) => JsonSerializer.Serialize(value, Relaxed);
 
-    private static FieldInfo? At(string text, string path)
+    private static FieldInfo? At(JsonObject root, string path)
     {
-        JsonObject root = Filled(text);
         int dot = path.LastIndexOf('.');
         string part = dot < 0 ? "" : path[..dot], key = path[(dot + 1)..].Split('[')[0];
         return TypeAt(root, part) is { } type ? FieldMap.Of(OfKind(type, root, part)).FirstOrDefault(field => field.Key == key) : null;
