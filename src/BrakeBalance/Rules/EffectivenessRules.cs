@@ -25,14 +25,10 @@ public static class EffectivenessRules
         IReadOnlyList<FailureOutcome> Outcomes(FailureConditions conditions)
         {
             (double Newtons, double) key = (conditions.PedalForce.Newtons, conditions.Speed.MetersPerSecond);
-            if (!known.TryGetValue(key, out IReadOnlyList<FailureOutcome>? outcomes))
-            {
-                known[key] = outcomes = [.. vehicle.LoadCases.SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions, failure =>
-                    EffectivenessRule.All.Any(rule => rule.GreatestPedalForce.Newtons == key.Newtons
-                        && rule.LooksAt(failure.Id, load == heaviest))))];
-            }
-
-            return outcomes;
+            return known.TryGetValue(key, out IReadOnlyList<FailureOutcome>? outcomes) ? outcomes
+                : known[key] = [.. vehicle.LoadCases.SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions, failure =>
+                    EffectivenessRule.All.Any(rule =>
+                        rule.GreatestPedalForce.Newtons == key.Newtons && rule.LooksAt(failure.Id, load == heaviest))))];
         }
 
         return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule, heaviest.Name, Outcomes))];
