@@ -40,7 +40,6 @@ internal sealed class PurchaseDocument
     public Length? SoldBy { get; set; }
 }
 
-/// <summary>A change of parts as it is written.</summary>
 internal sealed class ChangeDocument
 {
     [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true,
