@@ -119,7 +119,6 @@ public sealed class TorqueCurve
     /// <summary>Whether a valve's outlet stands higher as the pressure falls.</summary>
     internal bool LetsGoLate { get; }
 
-    /// <summary>How many valves remember an outlet.</summary>
     internal int Valves => _valves.Length;
 
     /// <summary>The torque in newton metres at a rising pressure in pascals.</summary>

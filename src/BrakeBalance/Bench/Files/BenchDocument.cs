@@ -28,7 +28,6 @@ internal sealed class BenchDocument
     public ChangeDocument? Change { get; set; }
 }
 
-/// <summary>How hose is cut and sold, as it is written.</summary>
 internal sealed class PurchaseDocument
 {
     [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
