@@ -2,7 +2,6 @@ using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>Writes a figure as a fragment of a page.</summary>
 internal static class HtmlRenderer
 {
     // Characters from which a cell keeps room to be read in a narrow window, where its table scrolls.

@@ -196,7 +196,6 @@ internal sealed class LabelPlacer(Box plot, double fontSize)
     private static double Apart(Dot dot, Box box) => double.Hypot(
         Math.Max(0, Math.Max(box.Left - dot.X, dot.X - box.Right)), Math.Max(0, Math.Max(box.Top - dot.Y, dot.Y - box.Bottom)));
 
-    /// <summary>A part of a line with its bounds.</summary>
     private sealed class Segment(int owner, Dot a, Dot b)
     {
         private readonly double _left = Math.Min(a.X, b.X), _right = Math.Max(a.X, b.X);

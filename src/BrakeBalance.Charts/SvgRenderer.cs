@@ -172,7 +172,6 @@ internal static class SvgRenderer
         svg.Close();
     }
 
-    /// <summary>The colour in which words of a tone are written.</summary>
     internal static string TextColour(Theme theme, Tone tone) => tone == Tone.Guide ? theme.Muted : theme[tone];
 
     internal static void Rectangle(SvgWriter svg, Box box, string? fill = null) =>

@@ -221,6 +221,10 @@ public class BenchOutputTests
         Assert.Equal(BenchMeasures.BackPressure.Text(effect.Standing, UnitSystem.Si), frame.Readouts[0].Value);
         Assert.Equal("not by springs", frame.Readouts[2].Value);
         Assert.Equal(Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
+        Assert.All(
+            BenchExplorables.Return(Sheet.Plumbing.Return, job, Length.FromMeters(1), UnitSystem.Us).Frames().Skip((5 * 12) + 12),
+            one => Assert.Contains(
+                one.Readouts[0].Value.Replace('\u00a0', ' '), one.Verdict!.Text.Replace('\u00a0', ' '), StringComparison.Ordinal));
         Assert.All(explorable.Frames().Take(5 * 12), own => Assert.StartsWith("0\u00a0", own.Readouts[0].Value, StringComparison.Ordinal));
     }
 

@@ -184,4 +184,11 @@ public partial class ExplorableTests
 
     [GeneratedRegex("<script type=\"application/json\" class=\"bb-ask\">(.*?)</script>", RegexOptions.Singleline)]
     private static partial Regex Data();
+
+    [Fact]
+    public void A_span_of_one_adhesion_is_one_adhesion()
+    {
+        Assert.Equal("an adhesion of 1.20", Finding.Adhesions(1.2, 1.2));
+        Assert.Equal("adhesions from 1.17 to 1.20", Finding.Adhesions(1.17, 1.2));
+    }
 }

@@ -115,4 +115,43 @@ public class FootOutputTests
             File.Delete(file);
         }
     }
+
+    [Fact]
+    public void Air_in_a_fluid_of_unknown_volume_is_not_called_harmless()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        BrakeControl control = car.Control!;
+        Vehicle unknown = car with
+        {
+            Control = control with { Circuits = control.Circuits!.Value.Select(circuit => circuit with { FluidVolume = Volume.Zero }) },
+        };
+        Assert.Contains(FootExplorables.Travel(car, UnitSystem.Si).Frames(), frame => frame.Verdict!.Kind == VerdictKind.Good);
+        Assert.All(FootExplorables.Travel(unknown, UnitSystem.Si).Frames(),
+            frame => Assert.Equal(VerdictKind.Caution, frame.Verdict!.Kind));
+    }
+
+    [Theory]
+    [InlineData(UnitSystem.Si)]
+    [InlineData(UnitSystem.Us)]
+    public void A_long_pedal_has_one_number_in_the_picture_and_beside_it(UnitSystem units)
+    {
+        Frame[] deep = [.. FootExplorables.Travel(Cars.Load("big-cam-saloon"), units).Frames()
+            .Where(frame => frame.Verdict!.Text.StartsWith("Long pedal", StringComparison.Ordinal))];
+        Assert.NotEmpty(deep);
+        Assert.All(deep, frame => Assert.Contains(
+            $"Long pedal: {frame.Readouts[1].Value} left to the floor".Replace('\u00a0', ' '), frame.Verdict!.Text.Replace('\u00a0', ' '),
+            StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_map_of_bores_says_whose_bore_it_is_and_begins_below_what_fits()
+    {
+        Vehicle car = Cars.Load("track-coupe");
+        Figure figure = FootFigures.ChoiceMap(Cars.Model(car), "no assist", car.Control!.Assist, units: UnitSystem.Si);
+        Assert.StartsWith("Bore of the front master cylinder", figure.XAxis.Title(UnitSystem.Si), StringComparison.Ordinal);
+        Assert.DoesNotContain("bores from 9 mm to", figure.Title.Replace('\u00a0', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_distance_in_feet_has_no_tenths() => Assert.Equal("1528\u00a0ft", Measure.Distance.Text(465.6, UnitSystem.Us));
 }

@@ -24,5 +24,5 @@ internal static class BenchMeasures
 
     /// <summary>A low pressure, gauge: bar or psi; the SI unit is the pascal.</summary>
     public static Measure BackPressure { get; } = Measure.Of(
-        "back-pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.01), (PressureUnit.PoundForcePerSquareInch, "psi", 0.2));
+        "back-pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.01), (PressureUnit.PoundForcePerSquareInch, "psi", 0.1));
 }

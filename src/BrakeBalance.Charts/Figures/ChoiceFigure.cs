@@ -32,14 +32,15 @@ public static partial class FootFigures
     {
         ControlTargets wanted = targets ?? new ControlTargets();
         var figure = new FigureBuilder(id, units, model.Vehicle);
-        double[] bores = [.. Enumerable.Range(0, 40).Select(i => 0.0140 + (i * 0.0005))];
+        var present = new ControlForce(model);
+        var twin = present.Cylinder as Hydraulics.TwinMasterCylinders;
+        int below = twin is null ? 0 : 10;
+        double[] bores = [.. Enumerable.Range(0, 40 + below).Select(i => 0.0140 + ((i - below) * 0.0005))];
         double[] ratios = [.. Enumerable.Range(0, 31).Select(i => 2.5 + (i * 0.15))];
         var grid = ControlChoice.Sweep(model, [.. bores.Select(bore => Length.FromMeters(bore))], ratios, [(assistName, assist)], wanted);
         int[][] cells = [.. ratios.Select((_, row) => bores.Select((_, column) => ClassOf(grid[(row * bores.Length) + column])).ToArray())];
         ControlChoiceResult[] fitting = [.. grid.Where(choice => choice.Fits)];
-        var present = new ControlForce(model);
-        double presentBore = present.Cylinder is Hydraulics.TwinMasterCylinders twin
-            ? twin.FrontBore.Meters : Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
+        double presentBore = twin?.FrontBore.Meters ?? Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
         double presentRatio = present.Control.Pedal.Lever.RatioAt(Length.Zero);
         string with = assist is PoweredAssist ? $"With {assistName}" : "Without assist";
         string title = fitting.Length == 0
@@ -58,7 +59,7 @@ public static partial class FootFigures
                     + $"without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}. "
                 + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A "
                 + $"diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")
-            .X("Bore of the master cylinder", "d", Bore)
+            .X(FootExplorables.BoreLabel(model.Vehicle), "d", Bore)
             .Y("Pedal ratio", "i", Measure.Number)
             .Map("choice", bores, ratios, cells, grid.Any(choice => choice.NotPossible is not null) ? ChoiceClasses : ChoiceClasses[..^1])
             .Points("as it is", [presentBore], [presentRatio], Tone.Main, Marker.Diamond, size: 11)

@@ -81,11 +81,12 @@ internal static class Finding
         return runs;
     }
 
-    /// <summary>A sentence with its first letter capital.</summary>
     public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
-    /// <summary>A pure number with two decimals.</summary>
     public static string Rate(double number) => Measure.Number.Text(number, UnitSystem.Si);
+
+    public static string Adhesions(double first, double last) =>
+        first < last ? $"adhesions from {Rate(first)} to {Rate(last)}" : $"an adhesion of {Rate(first)}";
 
     /// <summary>A name and value that a label keeps on one line.</summary>
     public static string Bound(string name, double number) =>

@@ -134,10 +134,15 @@ public static class FootExplorables
                     new("Left to the floor", hard.LeftToFloor is { } left ? Measure.Travel.Text(left, shown) : "–"),
                     new("Stroke left in the cylinder", Measure.Travel.Text(hard.StrokeLeft, shown)),
                 ],
-                hard.Warning is { } warning
-                    ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
+                hard.Warning is { } warning ? new Verdict(InBoth.Only(warning, shown == UnitSystem.Us), VerdictKind.Caution)
+                    : hard.NotCounted.Contains("fluid") ? new Verdict(
+                        "Air and temperature change nothing here: the file gives no volume of the fluid.", VerdictKind.Caution)
+                    : new Verdict("Enough travel is left.", VerdictKind.Good));
         }).AgainFrom(vehicle, "travel", shown);
     }
+
+    internal static string BoreLabel(Vehicle vehicle) =>
+        vehicle.Hydraulics.Split is BalanceBarSplit ? "Bore of the front master cylinder" : "Bore of the master cylinder";
 
     private static PedalTravel? At(ControlForce force, double rate) =>
         force.AtRate(rate) is { } point ? force.TravelAt(point.Balance.MasterPressure) : null;
@@ -215,9 +220,8 @@ public static class FootExplorables
                 _ => control.MasterCylinder,
             },
         };
-        string label = vehicle.Hydraulics.Split is BalanceBarSplit ? "Bore of the front master cylinder" : "Bore of the master cylinder";
-        return (Exploring.Control.Slider("bore", label, FootFigures.Bore, bores, Math.Max(0, at), units), [.. bores.Select(Car)],
-            [.. bores.Select(Change)]);
+        return (Exploring.Control.Slider("bore", BoreLabel(vehicle), FootFigures.Bore, bores, Math.Max(0, at), units),
+            [.. bores.Select(Car)], [.. bores.Select(Change)]);
     }
 
     // The car's own value takes the place of the nearest step, so that the slider starts at the car.

@@ -24,7 +24,6 @@ public sealed record ForceWindow(Force Front, Force Rear)
         return new(Force.FromNewtons(front), Force.FromNewtons(rear));
     }
 
-    /// <summary>The window of one car's plane of brake forces.</summary>
     internal static ForceWindow Of(BalanceModel model, IReadOnlyList<double> adhesions) =>
         Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()));
 

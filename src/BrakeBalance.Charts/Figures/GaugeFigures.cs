@@ -54,8 +54,9 @@ public static class GaugeFigures
 
             if (position.Apply is { Knee: { } knee } fit)
             {
-                Pressure[] x = [Pressure.Zero, knee.Estimate, fit.HighestFront];
-                figure.Line(Name(position.Turns), x, x.Select(p => fit.RearAt(p)).ToArray(), Tone.Main, Dash.Solid, 1.8, labelAt: 0.98);
+                Pressure[] x = [Pressure.Zero, knee.Estimate / analysis.InletRatio, fit.HighestFront];
+                Pressure[] y = [.. x.Select(p => fit.RearAt(p * analysis.InletRatio))];
+                figure.Line(Name(position.Turns), x, y, Tone.Main, Dash.Solid, 1.8, labelAt: 0.98);
             }
         }
 

@@ -97,8 +97,7 @@ public static class SettingExplorer
                 + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit." : "."),
                 setting.PresentIsBeyond ? VerdictKind.Caution : VerdictKind.Good)
             : new Verdict(
-                $"{stands} the rear locks first "
-                    + $"at adhesions from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.",
+                $"{stands} the rear locks first at {Finding.Adhesions(rearFirst[0], rearFirst[^1])}: the car can spin.",
                 VerdictKind.Caution);
         return new Frame(
             [figure.Build()],

@@ -188,7 +188,6 @@ public sealed partial class HouseStyle
     }
 }
 
-/// <summary>A publisher's style as it is written.</summary>
 internal sealed class HouseStyleDocument
 {
     [Field("Font of all words, set as its name is known to the reader's device; every word keeps the width it was laid out with",

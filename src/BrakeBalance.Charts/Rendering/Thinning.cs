@@ -1,6 +1,5 @@
 namespace BrakeBalance.Charts.Rendering;
 
-/// <summary>Keeps a line's shape with fewer points.</summary>
 internal static class Thinning
 {
     /// <summary>

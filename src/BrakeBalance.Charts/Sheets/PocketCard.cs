@@ -46,7 +46,9 @@ public sealed record PocketCard(
             Limit: $"Safe limit {SettingWords.SafeLimit(setting, units)}: {SettingWords.Why(setting, units)}."
                 + (setting.Present is not null && !setting.PresentIsBeyond
                     ? $" Present setting {SettingWords.Present(setting, units)}." : ""),
-            Conditions: SettingWords.Conditions(vehicle, units) + "."
+            Conditions: SettingWords.Conditions(vehicle, units)
+                + (vehicle.Hydraulics is { Split: BalanceBarSplit bar, RearValves.IsEmpty: false }
+                    ? $"; the bar at {Share(bar.FrontForceShare)} % front." : ".")
                 + (own.HasBand ? " " + BandText.LegendOf(vehicle) : ""),
             HasBands: own.HasBand,
             Columns: [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),

@@ -48,7 +48,7 @@ public static class PocketCardPage
           dl div{padding:.4mm 1.2mm} dt{font-size:7pt} dd{font-size:11.5pt}
           dl.pedal div:nth-child(n+4){display:flex;justify-content:space-between;align-items:center;gap:1mm}
           .lines td{height:5.6mm} .lines th{font-size:7pt} .caution{font-size:7pt;line-height:1.2;margin-top:1.4mm}
-          main.banded tbody td,main.banded tbody td:last-child{font-size:7pt;line-height:1.15;padding:.15mm .2mm}
+          main.banded tbody td,main.banded tbody td:last-child{font-size:7pt;line-height:1.15;padding:.45mm .2mm}
           main.banded dd{font-size:7.5pt} main.banded .back strong{font-size:13pt} main.banded .lines td{height:4.2mm}
           main.banded :is(p,.back){font-size:7.4pt;line-height:1.15} main.banded h2{margin-top:.8mm} main.banded dl div{padding:0 1mm}
           tr,dl div{break-inside:avoid} *{print-color-adjust:exact;-webkit-print-color-adjust:exact}

@@ -7,7 +7,6 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary>A choice of parts on the terminal and in JSON.</summary>
 internal sealed class ChoiceOutput(Choice choice, ChoiceResult result, UnitSystem units)
 {
     private readonly ChoiceWords _words = new(choice, result, units);

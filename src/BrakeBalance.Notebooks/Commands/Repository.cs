@@ -2,7 +2,6 @@ using BrakeBalance.Charts;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary>Paths in the repository the command is used in.</summary>
 internal static class Repository
 {
     /// <summary>Full path of something in the repository.</summary>

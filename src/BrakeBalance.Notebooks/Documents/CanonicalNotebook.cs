@@ -49,7 +49,6 @@ internal static partial class CanonicalNotebook
         ["nbformat_minor"] = 5,
     };
 
-    /// <summary>The canonical form as JSON nodes.</summary>
     internal static JsonObject Node(string json, string path)
     {
         try

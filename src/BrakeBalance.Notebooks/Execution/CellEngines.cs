@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Execution;
 
-/// <summary>Makes engines, ready for their first cell.</summary>
 internal static class CellEngines
 {
     // More would be faster on more processors, and take more memory.

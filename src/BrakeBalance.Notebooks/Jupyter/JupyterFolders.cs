@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Jupyter;
 
-/// <summary>Where Jupyter clients look for kernels.</summary>
 internal static class JupyterFolders
 {
     /// <summary>The user's Jupyter data folder, as Jupyter's documentation gives it for each system.</summary>

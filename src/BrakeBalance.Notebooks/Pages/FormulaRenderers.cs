@@ -16,7 +16,6 @@ internal sealed class FormulaInlineRenderer(Report report) : HtmlObjectRenderer<
     }
 }
 
-/// <summary>Formulas that are a block of their own.</summary>
 internal sealed class FormulaBlockRenderer(Report report) : HtmlObjectRenderer<MathBlock>
 {
     protected override void Write(HtmlRenderer renderer, MathBlock formula)

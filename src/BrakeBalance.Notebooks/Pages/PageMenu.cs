@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>A titled part of the list of all pages.</summary>
 internal sealed record PageGroup(string Title, IReadOnlyList<RenderedPage> Pages)
 {
     /// <summary>The title of the lessons, which are taken one after the other.</summary>

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>The names of the files that make up the pages.</summary>
 internal static class PageNames
 {
     /// <summary>The page that lists the others.</summary>

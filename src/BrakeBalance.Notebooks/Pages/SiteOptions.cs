@@ -2,7 +2,6 @@ using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>What all pages of one run have in common.</summary>
 internal sealed record SiteOptions
 {
     /// <summary>Whether each page carries the calculation itself, so that one file can be passed on alone.</summary>

@@ -60,12 +60,12 @@ internal static class LivePage
     private const string Measure =
         """
         <p>Type or paste what you measured, or open a log. Fitting it narrows the answer to this car.</p>
-        <div class="bb-field"><label for="log-gauges">Readings of two gauges (comma-separated, first line names columns and units)</label>
+        <div class="bb-field"><label for="log-gauges">Readings of two gauges (a line each; the first names columns and units)</label>
         <textarea id="log-gauges" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" data-log="gauges">Begin a form of readings</button>
         <label for="file-gauges">or open a log</label>
         <input type="file" id="file-gauges" data-log-file="gauges" accept=".csv,text/csv"></div></div>
-        <div class="bb-field"><label for="log-stops">Test stops (comma-separated, first line names columns and units)</label>
+        <div class="bb-field"><label for="log-stops">Test stops (a line each; the first names columns and units)</label>
         <textarea id="log-stops" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" data-log="stops">Begin a form of stops</button>
         <label for="file-stops">or open a log</label>
@@ -108,7 +108,7 @@ internal static class LivePage
     private const string Parts =
         """
         <p>Which parts give the pedal and the balance that you want? Every combination of your list is tried on the set-up under Car.</p>
-        <div class="bb-field"><label for="parts-text">Parts to choose among (comma-separated)</label>
+        <div class="bb-field"><label for="parts-text">Parts to choose among (a line each)</label>
         <textarea id="parts-text" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" id="parts-begin">Begin with invented parts about this car</button>
         <label for="parts-open">or open a list</label><input type="file" id="parts-open" accept=".csv,text/csv">

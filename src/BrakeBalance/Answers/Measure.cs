@@ -54,7 +54,7 @@ public sealed class Measure
 
     /// <summary>A distance on the road: m or ft; the SI unit is the metre.</summary>
     public static Measure Distance { get; } =
-        Of("distance", LengthUnit.Meter, (LengthUnit.Meter, "m", 0.1), (LengthUnit.Foot, "ft", 0.5));
+        Of("distance", LengthUnit.Meter, (LengthUnit.Meter, "m", 0.1), (LengthUnit.Foot, "ft", 1));
 
     /// <summary>Speed: km/h or mph; the SI unit is the metre per second.</summary>
     public static Measure Speed { get; } =

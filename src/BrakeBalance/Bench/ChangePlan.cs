@@ -69,7 +69,7 @@ public sealed record ChangePlan
 
         Length? left = changed.Travel?.PadLeft;
         yield return Row(old, changed, "pedal_travel", BenchSeverity.Good,
-            "The pedal goes " + (changed.Travel?.Pad < old.Travel?.Pad ? "less" : "more") + " deep");
+            "The pedal goes " + (changed.Travel?.Pad < old.Travel?.Pad ? "less deep" : "deeper"));
         yield return Row(old, changed, "pedal_travel_left",
             changed.Travel is { Reaches: false }
                 ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,

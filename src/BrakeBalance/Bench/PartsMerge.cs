@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Bench;
 
-/// <summary>Lays new parts over a vehicle file's JSON.</summary>
 internal static class PartsMerge
 {
     /// <summary>A copy of the vehicle with the entries of the parts in place of its own.</summary>

@@ -40,7 +40,6 @@ public sealed record ChoiceResult(
         return Of(new ChoiceSearch(choice.Text, choice.Targets, choice.Parts), each, progress, cancellation);
     }
 
-    /// <summary>The same of a search.</summary>
     internal static ChoiceResult Of(
         ChoiceSearch search, int each, IProgress<int>? progress = null, CancellationToken cancellation = default) =>
         Of(search, search.Run(progress, cancellation), each, cancellation);

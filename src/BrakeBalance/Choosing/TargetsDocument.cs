@@ -70,7 +70,6 @@ internal sealed class TargetsDocument
     public UseDocument? Use { get; set; }
 }
 
-/// <summary>What the brakes are used for, as it is written.</summary>
 internal sealed class UseDocument
 {
     [Field("How many stops in a row", Required = true, Low = "1", High = "200", Whole = true, Example = "10", HowToMeasure = "Chosen")]

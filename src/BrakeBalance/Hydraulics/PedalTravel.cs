@@ -153,7 +153,8 @@ public sealed record PedalTravel
                 + "the bore is too small for the volume, or there is air or too much clearance."
         : left < Length.Zero ? "The pedal is on the floor before this pressure is reached."
         : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture,
-            $"Long pedal: {left.Millimeters:0} mm ({left.Inches:0.0} in) left to the floor, "
+            $"Long pedal: {Answers.Measure.Travel.In(UnitSystem.Si).Number(left.Meters)} mm "
+                + $"({Answers.Measure.Travel.In(UnitSystem.Us).Number(left.Meters)} in) left to the floor, "
                 + $"{WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")
         : null;
 }

@@ -55,6 +55,14 @@ public sealed record AdjusterCalibration
         return new Interval<double>(turns, turns - half, turns + half);
     }
 
+    internal AdjusterCalibration Times(double ratio) => new(
+        _atMeanBars * ratio, _perTurnBars * ratio, [.. _covariance.Select(c => c * ratio * ratio)], _meanTurns, _halfWidth)
+    {
+        LowestTurns = LowestTurns,
+        HighestTurns = HighestTurns,
+        Positions = Positions,
+    };
+
     private Interval<Pressure> Band(double bars, double error) => new(
         Pressure.FromBars(bars),
         Pressure.FromBars(bars - _halfWidth * error),

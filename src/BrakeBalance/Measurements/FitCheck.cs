@@ -55,7 +55,7 @@ internal static class FitCheck
 
     private const string LookFor =
         "look for stops of another car, a column in another unit, swapped gauges, a load case or turns noted wrongly, "
-            + "or a wrong entry in the vehicle file";
+            + "or a wrong entry in the vehicle file; # before its line leaves a spoilt stop out";
 
     /// <summary>Looks at gauge pairs.</summary>
     /// <param name="vehicle">The car as its file describes it.</param>

@@ -28,4 +28,21 @@ public sealed record GaugeAnalysis
 
     /// <summary>What else the gauges show, in words; empty when the valve looks healthy.</summary>
     public required IReadOnlyList<GaugeFinding> Findings { get; init; }
+
+    /// <summary>Inlet of the valve over front line pressure [–]; 1 unless bores or a bar make them differ.</summary>
+    public double InletRatio { get; init; } = 1;
+
+    // Knees and slope as the valve has them: they were fitted against the front gauge.
+    internal GaugeAnalysis AtInlet(double ratio)
+    {
+        ValveFit? At(ValveFit? fit) => fit is null ? null
+            : fit with { Knee = fit.Knee?.Select(knee => knee * ratio), Slope = fit.Slope?.Select(slope => slope / ratio) };
+        return ratio == 1 ? this : this with
+        {
+            InletRatio = ratio,
+            Slope = Slope?.Select(slope => slope / ratio),
+            Calibration = Calibration?.Times(ratio),
+            Positions = [.. Positions.Select(at => at with { Apply = At(at.Apply), Release = At(at.Release) })],
+        };
+    }
 }

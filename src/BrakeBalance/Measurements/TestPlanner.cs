@@ -98,7 +98,7 @@ public static class TestPlanner
         if (adjuster)
         {
             cautions.Insert(0, "Begin with the adjuster fully out (least rear braking). "
-                + "Turn in by half a turn at most, and only after a clean repeat.");
+                + "Turn in by half a turn at most, and only after a clean repeat, or as far as the fit of the stops so far allows.");
         }
 
         if (vehicle.LoadCases.Length > 1)

@@ -10,7 +10,7 @@ namespace BrakeBalance.Measurements;
 /// <param name="LeftOut">
 /// Log lines of readings that can only be mistakes; they had no say. Others are weighed by how far off they lie.
 /// </param>
-/// <param name="Knee">Knee with its 90 % interval, gauge, front line pressure; null when the readings show no knee.</param>
+/// <param name="Knee">Knee with its 90 % interval, gauge, at the valve's inlet; null when the readings show no knee.</param>
 /// <param name="Slope">
 /// Slope above the knee with its 90 % interval [–], the one that all positions of the adjuster share in this direction unless they
 /// clearly differ; null when the readings show no knee.

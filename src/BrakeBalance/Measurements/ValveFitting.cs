@@ -104,7 +104,7 @@ public static class ValveFitting
                 [.. read.Index().Where(r => r.Item.Turns is not null && apply.Fits[r.Index] is { Knee.HasKnee: true })
                 .Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
             Findings = findings,
-        };
+        }.AtInlet(belowKnee);
     }
 
     private static string At(double? turns) =>

@@ -21,7 +21,6 @@ internal readonly struct AxleNumbers(BrakedAxle axle, double staticNewtons, doub
     public double Mu(double slip, double axleNewtons) => Tyre.Mu(slip, 0.5 * axleNewtons);
 }
 
-/// <summary>A car in SI numbers, for the inner loops.</summary>
 internal readonly struct CarNumbers
 {
     public readonly AxleNumbers Front;

@@ -54,7 +54,6 @@ public sealed class FadeCurve
     /// <returns>Factor [–].</returns>
     public double FactorAt(Temperature temperature) => At(temperature.DegreesCelsius);
 
-    /// <summary>Highest temperature in degrees Celsius.</summary>
     internal double HottestCelsius => _celsius[^1];
 
     /// <summary>The factor at a temperature in degrees Celsius.</summary>

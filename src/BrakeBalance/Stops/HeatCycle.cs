@@ -20,7 +20,6 @@ public sealed record HeatCycle
     /// <summary>How many times the car is braked.</summary>
     public int Stops => Pieces.Count(p => p.StartsStop);
 
-    /// <summary>The pieces in order.</summary>
     internal IReadOnlyList<HeatPiece> Pieces { get; }
 
     /// <summary>Equal stops from one speed to another at equal intervals.</summary>

@@ -111,7 +111,6 @@ public sealed class TorqueCurve
     /// <summary>Highest pressure at the master cylinder among the points or considered for the car, in pascals.</summary>
     internal double HighestPascals { get; }
 
-    /// <summary>Whether a valve looks at the rear axle's load.</summary>
     internal bool SensesLoad { get; }
 
     /// <summary>Time constant with which the slowest load-sensing valve follows that load, in seconds.</summary>
@@ -120,7 +119,6 @@ public sealed class TorqueCurve
     /// <summary>Whether a valve's outlet stands higher as the pressure falls.</summary>
     internal bool LetsGoLate { get; }
 
-    /// <summary>How many valves remember an outlet.</summary>
     internal int Valves => _valves.Length;
 
     /// <summary>The torque in newton metres at a rising pressure in pascals.</summary>

@@ -177,12 +177,10 @@ internal sealed class BalanceQuestions(DeskCar desk)
         LockUp? later = new BalanceModel(Car.WithFrictionFactors(factor, 1), Car.LoadCases[0]).FirstLockUp(Dry);
         string Efficiency(LockUp? lockUp) => lockUp is null ? "" : Say($" with an efficiency of {100 * lockUp.Efficiency:0} %");
         string verdict = later is null || later.FrontFirstOrTogether
-            ? "The order is safe, but the rear does less"
-                + (desk.Valve is { Adjustment: not null } ? ": the adjuster can be screwed in."
-                    : desk.Bar is not null ? ": the bar can go to the rear." : ".")
+            ? "The order is safe, but the rear does less: put the new friction into the file, and set by the safe limit that follows."
             : "The order is unsafe.";
-        return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}, ")
-            + $"before {LocksFirst(before)}{Efficiency(before)}. {verdict} Race pads that are cold do the opposite.";
+        return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}; ")
+            + $"as it is, {LocksFirst(before)}{Efficiency(before)}. {verdict} Race pads that are cold do the opposite.";
     }
 
     public Reply DryToWet()

@@ -62,7 +62,6 @@ public abstract record SlipCurve
     /// <summary>Greatest adhesion coefficient for a load in newtons.</summary>
     internal double PeakMu(double loadNewtons) => Mu(PeakSlipAt(loadNewtons), loadNewtons);
 
-    /// <summary>True when the coefficient changes with load.</summary>
     internal virtual bool DependsOnLoad => LoadSensitivity is not null;
 
     /// <summary>Unscaled adhesion coefficient for a slip from 0 to 1.</summary>

@@ -263,4 +263,13 @@ public class SummaryCommandTests
                 break;
         }
     }
+
+    [Fact]
+    public async Task A_car_without_assist_has_no_store_to_spend()
+    {
+        string output = (await Shell.RunAsync("summary", RepositoryRoot.File("data/vehicles/track-coupe.json"), "--all")).Output;
+        Assert.DoesNotContain("store spent", output);
+        Assert.DoesNotContain("Run-out", output);
+        Assert.Contains("No assist: nothing runs out", output);
+    }
 }

@@ -345,4 +345,14 @@ public class QuestionDeskTests
 
         return VehicleFile.Load(Path.Combine(folder, "data/vehicles", car));
     }
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void Race_pads_in_front_call_for_a_new_limit_and_never_say_that_the_setting_is_free_to_rise(string car)
+    {
+        string? answer = QuestionDesk.Answer(Read(car)).Single(a => a.Number == 24).Answer;
+        Assert.DoesNotContain("can be screwed in", answer ?? "");
+        Assert.DoesNotContain("can go to the rear", answer ?? "");
+        Assert.True(answer is null || answer.Contains("safe limit") || !answer.Contains("is safe"), answer);
+    }
 }

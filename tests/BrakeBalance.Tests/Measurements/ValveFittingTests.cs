@@ -555,7 +555,7 @@ public class ValveFittingTests(ITestOutputHelper output)
         List<GaugePair> pairs = [.. Readings(new Random(2), 30, 0.4, 0.1).Select(p => p with { Rear = 0.8 * p.Rear })];
         GaugeAnalysis analysis = ValveFitting.Analyse(pairs, belowKnee: 0.8);
         Assert.Empty(analysis.Findings);
-        Assert.Equal(30, analysis.Positions[0].Apply!.Knee!.Value.Estimate.Bars, 0);
+        Assert.Equal(0.8 * 30, analysis.Positions[0].Apply!.Knee!.Value.Estimate.Bars, 0);
     }
 
     [Theory]
@@ -580,5 +580,30 @@ public class ValveFittingTests(ITestOutputHelper output)
             knee => Assert.True(knee.Low >= Pressure.Zero && knee.High <= Pressure.FromBars(400)));
         Assert.Equal(pairs.Max(p => p.Front) - pairs.Min(p => p.Front) < Pressure.FromBars(5),
             analysis.Findings.Any(f => f.Text.Contains("front pressure moves only from", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData(0.707)]
+    [InlineData(1.2)]
+    public void A_valve_behind_two_bores_is_told_as_it_stands_in_the_file(double ratio)
+    {
+        const double fullyOut = 8.3, turn = 9.5, slope = 0.43;
+        GaugePair[] pairs =
+        [
+            .. from turns in new[] { 0.0, 1, 2, 3 }
+               from front in Enumerable.Range(1, 12).Select(i => i * 7.0)
+               let inlet = ratio * front
+               let knee = fullyOut + (turns * turn)
+               select new GaugePair
+               {
+                   Line = 0, Turns = turns, Front = Pressure.FromBars(front),
+                   Rear = Pressure.FromBars(inlet <= knee ? inlet : knee + (slope * (inlet - knee))),
+               },
+        ];
+        GaugeAnalysis found = ValveFitting.Analyse(pairs, ratio);
+        Assert.Equal(slope, found.Slope!.Value.Estimate, 0.01);
+        Assert.Equal(fullyOut, found.Calibration!.KneeAt(0).Estimate.Bars, 0.2);
+        Assert.Equal(turn, found.Calibration.KneePerTurn.Estimate.Bars, 0.1);
+        Assert.Equal(fullyOut + turn, found.Positions[1].Apply!.Knee!.Value.Estimate.Bars, 0.2);
     }
 }

@@ -121,6 +121,7 @@ public class VehicleFileTests
         { "\"drivenAxle\": \"rear\"", "\"drivenAxle\": \"both\"", "engineBraking.drivenAxle", "\"both\" is not known",
             "\"front\", \"rear\"" },
         { "{ \"dragArea\": \"0.7 m²\" }", "\"0.7 m²\"", "aerodynamics", "is not an object", "entries between braces" },
+        { "\"0.7 m²\"", "\"0.7\"", "aerodynamics.dragArea", "has no unit", "an area" },
         { "{ \"dragArea\": \"0.7 m²\" }", "{ \"dragArea\": \"0.7 m²\", \"airDensity\": \"9 kg/m³\" }", "aerodynamics.airDensity",
             "outside the range", "from 0.5 kg/m³ to 2 kg/m³" },
     };

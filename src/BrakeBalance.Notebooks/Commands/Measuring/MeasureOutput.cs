@@ -2,7 +2,6 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
 
-/// <summary>Writes sentences under named tables.</summary>
 internal static class MeasureOutput
 {
     public static void Sentences(IAnsiConsole console, IEnumerable<string> sentences)

@@ -59,7 +59,9 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             SettingOutput.Labelled(console, $"At {Rate(rate.BrakingRate)} g", rate.Remark!);
         }
 
-        console.WriteLine(part.Text(of => of.RunOut is { } runOut
+        bool assisted = part.Middle.Rates.Any(rate => rate.Point?.PedalForce.Newtons != rate.WithoutAssist?.Newtons);
+        console.WriteLine(part.Text(of => !assisted ? "No assist: nothing runs out, and nothing is lost with the engine off"
+            : of.RunOut is { } runOut
             ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration "
                 + $"{Rate(runOut.Balance.BrakingRate)} g"
             : "Run-out of the assist: none within the pressure considered"));
@@ -73,7 +75,10 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             gauges.Write(console);
         }
 
-        Write(part.Select(of => of.EngineOff)!);
+        if (assisted)
+        {
+            Write(part.Select(of => of.EngineOff)!);
+        }
 
         string foot = units.Us ? "112 lbf" : "500 N";
         string speed = units.Us ? "62 mph" : "100 km/h";

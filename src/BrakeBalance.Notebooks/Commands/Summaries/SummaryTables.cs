@@ -3,7 +3,6 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
-/// <summary>A balance summary as tables for a person.</summary>
 internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 {
     private string _fraction = "0.000";

@@ -158,7 +158,7 @@
       one.back.push({ text: one.text });
       one.text = text;
       state.removed = null;
-      say(""); // what was said of the file before is not of this one
+      say(how === "kind" ? "What only the other kind has is taken out; Undo brings it back." : ""); // not of the file before
       keep();
     });
   };

@@ -28,7 +28,6 @@ internal sealed class BenchDocument
     public ChangeDocument? Change { get; set; }
 }
 
-/// <summary>How hose is cut and sold, as it is written.</summary>
 internal sealed class PurchaseDocument
 {
     [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
@@ -40,7 +39,6 @@ internal sealed class PurchaseDocument
     public Length? SoldBy { get; set; }
 }
 
-/// <summary>A change of parts as it is written.</summary>
 internal sealed class ChangeDocument
 {
     [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true,

@@ -89,7 +89,6 @@ internal sealed class HoseEndDocument
     public Pressure? WorkingPressure { get; set; }
 }
 
-/// <summary>The bends of a route as they are written.</summary>
 internal sealed class RoutingDocument
 {
     [Field("Straight hose out of the first fitting", Required = true, Low = "0 mm", High = "10 m", Example = "60 mm",

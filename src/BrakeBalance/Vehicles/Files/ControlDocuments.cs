@@ -38,7 +38,6 @@ internal sealed class PedalDocument
     public Force? EmergencyForce { get; set; }
 }
 
-/// <summary>The linkage of a hanging pedal as it is written.</summary>
 internal sealed class PedalGeometryDocument
 {
     [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm",

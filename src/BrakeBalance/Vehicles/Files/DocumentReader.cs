@@ -134,7 +134,7 @@ internal sealed class DocumentReader
     private static string Accepted(FieldInfo field, FieldShape shape) => shape switch
     {
         FieldShape.Quantity => QuantityWords(field),
-        FieldShape.Number => (field.About.Whole ? "a whole number" : "a number") + NumberLimits(field) + Example(field),
+        FieldShape.Number => (field.About.Whole ? "a whole number" : "a number") + Limits(field) + Example(field),
         FieldShape.Choice => string.Join(", ", field.Words.Select(known => $"\"{known.Word}\"")),
         FieldShape.Flag => "true or false",
         FieldShape.Text => "text" + Example(field),
@@ -147,18 +147,12 @@ internal sealed class DocumentReader
     private static string QuantityWords(FieldInfo field)
     {
         Type quantity = FieldMap.ShapeOf(field.ValueType).ValueType;
-        string limits = (field.About.Low, field.About.High) switch
-        {
-            ({ } low, { } high) => $" from {low} to {high}",
-            ({ } low, null) => $" not below {low}",
-            (null, { } high) => $" not above {high}",
-            _ => "",
-        };
         string example = field.About.Example.Length > 0 ? $", such as \"{field.About.Example}\"" : "";
-        return $"a {QuantityText.Words(quantity.Name)}{limits} in {QuantityText.Accepted(quantity)}{example}";
+        string words = QuantityText.Words(quantity.Name);
+        return $"{("aeiou".Contains(words[0]) ? "an" : "a")} {words}{Limits(field)} in {QuantityText.Accepted(quantity)}{example}";
     }
 
-    private static string NumberLimits(FieldInfo field) => (field.About.Low, field.About.High) switch
+    private static string Limits(FieldInfo field) => (field.About.Low, field.About.High) switch
     {
         ({ } low, { } high) => $" from {low} to {high}",
         ({ } low, null) => $" not below {low}",

@@ -1,6 +1,5 @@
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>How the car moves in a stop, as it is written.</summary>
 internal sealed class DynamicsDocument
 {
     [Field("Moment of inertia about the vertical axis; mass times the distances of the axles from the centre of gravity when left out",

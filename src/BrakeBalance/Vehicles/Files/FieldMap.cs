@@ -82,7 +82,6 @@ internal interface IWordTable
     static abstract IReadOnlyList<string> Words { get; }
 }
 
-/// <summary>The entries of each document type.</summary>
 internal static class FieldMap
 {
     private static readonly ConcurrentDictionary<Type, IReadOnlyList<FieldInfo>> Maps = new();

@@ -75,7 +75,6 @@ internal sealed class ProportioningDocument : ValveDocument
     public bool? BypassWhenFrontLost { get; set; }
 }
 
-/// <summary>The adjusting screw of a valve as it is written.</summary>
 internal sealed class AdjusterDocument
 {
     [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
