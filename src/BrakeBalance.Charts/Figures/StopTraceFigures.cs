@@ -14,7 +14,7 @@ public static partial class StopFigures
         FigureBuilder figure = OverTime(id, units, stop, moment)
             .Title($"From {Text(Measure.Speed, stop.InitialSpeed, units)} the car stops in {Text(Measure.Distance, stop.Distance, units)}")
             .Describe(
-                $"{stop.Car.Name}: speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}, "
+                $"{stop.Car.Name}: speed of the car and of its tyres' circumference. Driver: {stop.Driver}, "
                     + $"holding {Text(Measure.LinePressure, stop.HeldPressure, units)} in front.",
                 LockWords(stop))
             .Y("Speed", "v", Measure.Speed, 0);
@@ -36,7 +36,7 @@ public static partial class StopFigures
         double highest = stop.Trace.Max(s => s.DecelerationMetresPerSecondSquared);
         return OverTime(id, units, stop, moment)
             .Title($"Deceleration peaks at {StopFigures.Number(highest / Gravity.StandardMetresPerSecondSquared)} g")
-            .Describe($"{stop.Car.Name}: deceleration in a stop from {Text(Measure.Speed, stop.InitialSpeed, units)}.", LockWords(stop))
+            .Describe($"{stop.Car.Name}: deceleration from {Text(Measure.Speed, stop.InitialSpeed, units)}.", LockWords(stop))
             .Y("Deceleration", "z", Measure.Deceleration, 0)
             .Line("deceleration", Times(stop), Of(stop, s => s.DecelerationMetresPerSecondSquared), Tone.Main)
             .Build();
@@ -51,7 +51,7 @@ public static partial class StopFigures
         OverTime(id, units, stop, moment)
             .Title("The front axle carries up "
                 + $"to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
-            .Describe($"{stop.Car.Name}: normal reaction and braking force of each axle.", LockWords(stop))
+            .Describe($"{stop.Car.Name}: load and braking force of each axle.", LockWords(stop))
             .Y("Force", "N, T", Measure.BrakeForce, 0)
             .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)
             .Line("load, rear", Times(stop), Of(stop, s => s.NormalReactionNewtons.Rear), Tone.Rear, Dash.Dash)
