@@ -167,6 +167,8 @@ public class StopFigureTests
             StringComparison.Ordinal);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "wet boiling" && Math.Abs(l.Value - 428.15) < 1e-9);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "front fades 10 %");
+        Assert.Equal(2, figure.Layers.OfType<ReferenceLayer>().Where(l => l.Name.EndsWith("boiling", StringComparison.Ordinal))
+            .Select(l => l.Tone).Distinct().Count());
     }
 
     [Theory]

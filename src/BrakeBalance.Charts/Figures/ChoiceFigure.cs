@@ -55,7 +55,7 @@ public static partial class FootFigures
                 $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with "
                     + $"{figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to "
                     + $"{figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, "
-                    + $"{figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} "
+                    + $"{figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} g "
                     + $"without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}. "
                 + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A "
                 + $"diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")

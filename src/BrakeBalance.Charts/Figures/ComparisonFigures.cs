@@ -46,7 +46,7 @@ public static class ComparisonFigures
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(
-                "Braking efficiency at the first lock-up, before and after the change."
+                $"Braking efficiency at the first lock-up of {before.Vehicle.InText}, before and after the change."
                     + (rearBefore + rearAfter == 0 ? "" : " Triangles mark surfaces on which the rear axle locks first: dangerous."),
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())

@@ -107,7 +107,7 @@ public static partial class FootFigures
             ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a deceleration of {Words(HardStop)} g"
             : $"a deceleration of {Words(HardStop)} g is not reached";
         string runOut = control.RunOut() is { } at
-            ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
+            ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)} g" : "";
         return $"{Finding.Capital(name)}: {hard}{runOut}.";
     }
 

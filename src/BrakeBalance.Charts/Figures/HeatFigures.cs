@@ -33,7 +33,7 @@ public static class HeatFigures
             .Line("front fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Front).ToArray(), Tone.Front, Dash.Dot)
             .Line("rear fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Rear).ToArray(), Tone.Rear, Dash.Dot)
             .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
-            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Other, Dash.DashDot);
+            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Guide, Dash.DashDot);
         double highest = Math.Max(result.HottestRing.Front.Kelvins, result.HottestRing.Rear.Kelvins);
         AddFade(figure, "front fades 10 %", brakes.Front.Fade, Tone.Front, highest);
         AddFade(figure, "rear fades 10 %", brakes.Rear.Fade, Tone.Rear, highest);
@@ -99,7 +99,7 @@ public static class HeatFigures
             .Line("front fluid", times, Kelvin(s => s.FluidCelsius.Front), Tone.Front, Dash.Dot)
             .Line("rear fluid", times, Kelvin(s => s.FluidCelsius.Rear), Tone.Rear, Dash.Dot)
             .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
-            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Other, Dash.DashDot)
+            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Guide, Dash.DashDot)
             .Table(StopTables.HeatStops(result, figure.Units))
             .Build();
     }

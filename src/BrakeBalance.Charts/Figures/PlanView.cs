@@ -23,9 +23,8 @@ public static partial class StopFigures
         figure
             .Title(Turns(stops))
             .Describe(
-                $"Plan view, along and across to the same scale; the cars are "
-                    + $"drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. "
-                    + $"A thick bar is a locked axle, the point is the nose.",
+                $"{stops[0].Stop.Car.Name}, from above, to scale; the cars are "
+                    + Invariant.Text($"drawn {CarScale:0.0} times their size. Thick bar: locked axle; point: nose."),
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
             .ToScale()
             .X("Way along the road", "x", Measure.Distance, -4, length)

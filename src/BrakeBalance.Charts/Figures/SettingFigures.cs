@@ -28,7 +28,7 @@ public static class SettingFigures
         figure
             .Title(finding)
             .Describe(
-                "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
+                $"Each knee and slope{Of(setting?.Vehicle)}, over all loads, surfaces and the spread of friction. "
                     + $"A starting point for tests, one change at a time.{Stricter(grid, setting)}",
                 Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
                     + $"they lie at low knees{(anySlope ? "" : " and low slopes")}. ")
@@ -91,8 +91,8 @@ public static class SettingFigures
         figure
             .Title(finding)
             .Describe(
-                $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some "
-                    + $"case.{stricter}",
+                $"{Finding.Capital(what)}{Of(setting?.Vehicle)} over surfaces and load cases at nominal friction. "
+                    + $"Blank: the rear axle locks first in some case.{stricter}",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
@@ -106,9 +106,8 @@ public static class SettingFigures
 
         if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
         {
-            figure.Note(
-                "blank: the rear locks first in some case", grid.Knees[^1] * 0.7 + grid.Knees[0] * 0.3, grid.Slopes[^1] * 0.85
-                    + grid.Slopes[0] * 0.15, Tone.Rear);
+            figure.Note("blank: the rear locks first in some case", grid.Knees[^1], grid.Slopes[^1] * 0.85 + grid.Slopes[0] * 0.15,
+                Tone.Rear);
         }
 
         Mark(figure, grid, setting);
@@ -122,11 +121,11 @@ public static class SettingFigures
     /// <param name="curves">For each spread [–] the safe limit at each slope [–]; null where there is none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
+    /// <param name="car">The car, where the caption is to name it.</param>
     /// <exception cref="ArgumentException">No slope has a safe limit.</exception>
     public static Figure SafeLimits(
         IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves,
-        UnitSystem? units = null,
-        string id = "safe-limits")
+        UnitSystem? units = null, string id = "safe-limits", Vehicle? car = null)
     {
         var figure = new FigureBuilder(id, units);
         var known = curves
@@ -143,7 +142,7 @@ public static class SettingFigures
         figure
             .Title(Cost(figure, known[0], known[^1]))
             .Describe(
-                "The highest knee that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
+                $"The highest knee{Of(car)} that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
                 string.Join(' ', known.Select(curve =>
                     $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
                     + $"{SettingWords.Number(curve.Points[0].Knee, figure.Units)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "
@@ -154,10 +153,8 @@ public static class SettingFigures
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash];
         foreach ((int i, (double spread, List<(double Slope, Pressure Knee)> points)) in known.Index())
         {
-            figure.Line(
-                $"friction ± {Spread(spread)}", points.Select(p => p.Slope).ToArray(), points.Select(p => p.Knee)
-                    .ToArray(), tones[i % tones.Length],
-                dashes[i % dashes.Length], 2.4);
+            figure.Line($"friction ± {Spread(spread)}", points.Select(p => p.Slope).ToArray(), points.Select(p => p.Knee).ToArray(),
+                tones[i % tones.Length], dashes[i % dashes.Length], 2.4);
         }
 
         return figure.Build();
@@ -168,7 +165,7 @@ public static class SettingFigures
     /// <summary>What the widest spread of friction costs in knee against the narrowest, at a slope both know.</summary>
     private static string Cost(
         FigureBuilder figure, (double Spread, List<(double Slope, Pressure Knee)> Points) narrow,
-            (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
+        (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
     {
         double[] common = [.. narrow.Points.Select(p => p.Slope).Intersect(wide.Points.Select(p => p.Slope))];
         if (narrow.Spread == wide.Spread || common.Length == 0)
@@ -177,12 +174,16 @@ public static class SettingFigures
         }
 
         double slope = common.MinBy(s => Math.Abs(s - 0.3));
-        Pressure lost = narrow.Points.First(p => p.Slope == slope).Knee - wide.Points.First(p => p.Slope == slope).Knee;
+        Pressure most = narrow.Points.First(p => p.Slope == slope).Knee, lost = most - wide.Points.First(p => p.Slope == slope).Knee;
         return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead "
-            + $"of {Measure.Percent.Text(narrow.Spread, figure.Units)} costs "
-            + (narrow.Points[0].Knee.Pascals == narrow.Points[^1].Knee.Pascals ? "at least " : "")
-            + $"{figure.Text(Measure.LinePressure, lost)} of knee at a slope of {Finding.Rate(slope)}";
+            + $"of {Measure.Percent.Text(narrow.Spread, figure.Units)} "
+            + (lost.Bars < 0.5 ? $"leaves the safe limit of the knee at {figure.Text(Measure.LinePressure, most)}"
+            : "costs " + (narrow.Points[0].Knee.Pascals == narrow.Points[^1].Knee.Pascals ? "at least " : "")
+            + $"{figure.Text(Measure.LinePressure, lost)} of knee") + $" at a slope of {Finding.Rate(slope)}";
     }
+
+    private static string Of(Vehicle? car) => car is null ? "" : $" of {car.InText}"
+        + (car.Hydraulics.RearProportioningValve is null ? " with a valve added" : "");
 
     private static void Mark(FigureBuilder figure, SettingGrid grid, Setting? setting)
     {

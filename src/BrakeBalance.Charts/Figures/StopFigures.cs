@@ -50,7 +50,7 @@ public static partial class StopFigures
         figure
             .Title(Turns(stops))
             .Describe(
-                "Heading of the car against its first direction of travel, with the steering wheel held still.",
+                $"{stops[0].Stop.Car.Name}: heading from the first, steering held still.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
             .X("Time since the foot touched the pedal", "t", Measure.Time, 0)
             .Y("Heading without sign", "ψ", Measure.Angle, 0)

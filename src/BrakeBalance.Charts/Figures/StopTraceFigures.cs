@@ -14,8 +14,8 @@ public static partial class StopFigures
         FigureBuilder figure = OverTime(id, units, stop, moment)
             .Title($"From {Text(Measure.Speed, stop.InitialSpeed, units)} the car stops in {Text(Measure.Distance, stop.Distance, units)}")
             .Describe(
-                $"Speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}, "
-                    + $"who holds {Text(Measure.LinePressure, stop.HeldPressure, units)} in front.",
+                $"{stop.Car.Name}: speed of the car and of its tyres' circumference. Driver: {stop.Driver}, "
+                    + $"holding {Text(Measure.LinePressure, stop.HeldPressure, units)} in front.",
                 LockWords(stop))
             .Y("Speed", "v", Measure.Speed, 0);
         return figure
@@ -36,9 +36,8 @@ public static partial class StopFigures
         double highest = stop.Trace.Max(s => s.DecelerationMetresPerSecondSquared);
         return OverTime(id, units, stop, moment)
             .Title($"Deceleration peaks at {StopFigures.Number(highest / Gravity.StandardMetresPerSecondSquared)} g")
-            .Describe("Deceleration of the car.",
-                LockWords(stop))
-            .Y("Deceleration", "a", Measure.Deceleration, 0)
+            .Describe($"{stop.Car.Name}: deceleration from {Text(Measure.Speed, stop.InitialSpeed, units)}.", LockWords(stop))
+            .Y("Deceleration", "z", Measure.Deceleration, 0)
             .Line("deceleration", Times(stop), Of(stop, s => s.DecelerationMetresPerSecondSquared), Tone.Main)
             .Build();
     }
@@ -52,9 +51,7 @@ public static partial class StopFigures
         OverTime(id, units, stop, moment)
             .Title("The front axle carries up "
                 + $"to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
-            .Describe(
-                "Normal reaction and braking force of each axle.",
-                LockWords(stop))
+            .Describe($"{stop.Car.Name}: load and braking force of each axle.", LockWords(stop))
             .Y("Force", "N, T", Measure.BrakeForce, 0)
             .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)
             .Line("load, rear", Times(stop), Of(stop, s => s.NormalReactionNewtons.Rear), Tone.Rear, Dash.Dash)
@@ -132,8 +129,8 @@ public static partial class StopFigures
                 + $"shortest stop{(beyond.Length > 0 && best.RearFirst is null ? " with the front first" : "")}, just below lock-up, "
                 + $"{figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The "
-                    + "bound is no real anti-lock system."
+                $"{best.Emergency.Car.Name}: stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, "
+                    + "pressure build-up included. The bound is no real anti-lock system."
                     + (beyond.Length == 0 ? ""
                         : $" Beyond the safe limit (the rear can lock first): {string.Join("; ", beyond.Select(r => r.Name))}."),
                 string.Join(' ', rows.Select(r =>

@@ -25,8 +25,8 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units, curve.Vehicle)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion used by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from "
-                    + "0.15 to 0.80 and both below its limit. Informative; no approval.",
+                $"Adhesion used by each axle of {curve.Vehicle.InText}, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the "
+                    + "rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
                 $"Two curves near the line on which adhesion used equals deceleration; {order}. The limit line of UN R13-H runs "
                     + "above from a deceleration of 0.10 to 0.52 g.")
             .X("Deceleration", "z", Measure.InG, 0, 1)

@@ -22,9 +22,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "safe-settings", Needs = "a valve, or rear brakes that need one",
-            Make = (car, units) => car.Answer.Reach == SettingReach.NotNeeded ? null
-                : SettingFigures.SafeSettings(car.Settings, car.Answer, units),
+            Name = "safe-settings", Needs = Set,
+            Make = (car, units) => CanBeSet(car) ? SettingFigures.SafeSettings(car.Settings, car.Answer, units) : null,
             Plain = new(
                 Title: (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
                     ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "
@@ -44,7 +43,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
+            Name = "setting-efficiency", Needs = Set,
+            Make = (car, units) => CanBeSet(car) ? SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units) : null,
             Plain = new(
                 Title: (car, figure) => SettingFigures.Safe(car.Settings, car.Answer).Select(one => one.MeanEfficiency).ToArray() is
                     { Length: > 0 } used ? $"All loads, {Roads(car.Answer.Conditions.Adhesions)}: safe settings use "
@@ -61,9 +61,9 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "safe-limits", Needs = "a slope at which some knee is safe",
-            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
-                ? SettingFigures.SafeLimits(car.Knees, units) : null,
+            Name = "safe-limits", Needs = Set + ", and a slope at which some knee is safe",
+            Make = (car, units) => CanBeSet(car) && car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
+                ? SettingFigures.SafeLimits(car.Knees, units, car: car.Car) : null,
             Plain = new(
                 Title: PlainCost,
                 Caption: "Brake pads never grip exactly as promised. "
@@ -86,6 +86,8 @@ public static partial class FigureCatalogue
                 ]),
         },
     ];
+
+    private static bool CanBeSet(CarStudy car) => car.Answer.Reach != SettingReach.NotNeeded;
 
     private static (string, string)[] BeyondLimit =>
     [
@@ -118,8 +120,9 @@ public static partial class FigureCatalogue
         }
 
         double slope = common.MinBy(one => Math.Abs(one - 0.3));
-        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} move the highest safe bend "
-            + $"down by {Bar(known[0].At[slope] - least[slope], figure)}";
+        Pressure lost = known[0].At[slope] - least[slope];
+        string down = lost.Bars < 0.5 ? "do not move the highest safe bend" : $"move the highest safe bend down by {Bar(lost, figure)}";
+        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} {down}";
     }
 
     private static string Roads(IReadOnlyList<double> grips) => $"grip {Finding.Rate(grips[0])} to {Finding.Rate(grips[^1])}";

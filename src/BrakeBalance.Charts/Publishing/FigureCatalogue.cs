@@ -7,6 +7,7 @@ namespace BrakeBalance.Charts.Publishing;
 public static partial class FigureCatalogue
 {
     private const string Press = "a foot that brings pressure to the brakes";
+    private const string Set = "a valve or balance bar to set, or rear brakes that need a valve";
     private const string Volumes = "a control with fluid volumes";
     private const string Spins = ": the car can spin";
     private static readonly PlainAxis FrontForce = new("Braking by the front wheels"), RearForce = new("Braking by the rear wheels");

@@ -73,7 +73,7 @@ internal static class ClassSheets
         {
             string unit = exercise.Answer.Unit(plan.Units == UnitSystem.Us);
             html.Append("<span class=\"bb-answer\"><span>")
-                .Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number")
+                .Append(unit.Length > 0 ? $"Answer with unit, for example “{HtmlText.Escape(unit)}”" : "Answer, a plain number")
                 .Append("</span></span>");
         });
     });
@@ -99,8 +99,8 @@ internal static class ClassSheets
             if (exercise.Answer.Mistakes.Count > 0)
             {
                 html.Append("<div class=\"bb-wrong\">Common wrong answers: ")
-                    .AppendJoin("; ", exercise.Answer.Mistakes.Select(mistake =>
-                    HtmlText.Escape($"{exercise.Answer.TextOf(mistake, us)} ({mistake.Name})"))).Append("</div>");
+                    .AppendJoin("; ", exercise.Answer.Mistakes.GroupBy(mistake => exercise.Answer.TextOf(mistake, us), one => one.Name)
+                    .Select(same => HtmlText.Escape($"{same.Key} ({string.Join(", or ", same)})"))).Append("</div>");
             }
         });
     });

@@ -18,10 +18,10 @@ public static class ControlVariants
             VacuumBooster vacuum =>
             [
                 (Invariant.Text($"as it is, {vacuum.Supply.Vacuum.InchesOfMercury:0.#} inHg"), control),
-                ("stock camshaft, 18 inHg", With(vacuum with { Supply = VacuumSupply.StockCamshaft })),
-                .. Math.Abs(vacuum.Supply.Vacuum.InchesOfMercury - 10) > 0.5
-                    ? new[] { ("long-duration camshaft, 10 inHg", With(vacuum with { Supply = VacuumSupply.LongDurationCamshaft })) }
-                    : [],
+                .. new[] { ("stock camshaft, 18 inHg", VacuumSupply.StockCamshaft),
+                    ("long-duration camshaft, 10 inHg", VacuumSupply.LongDurationCamshaft) }
+                    .Where(one => Math.Abs(vacuum.Supply.Vacuum.InchesOfMercury - one.Item2.Vacuum.InchesOfMercury) > 1.5)
+                    .Select(one => (one.Item1, With(vacuum with { Supply = one.Item2 }))),
                 ("no vacuum", With(vacuum.WithoutEnergy())),
             ],
             HydraulicBooster hydraulic =>

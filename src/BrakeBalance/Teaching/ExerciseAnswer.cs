@@ -98,13 +98,8 @@ public sealed record ExerciseAnswer
     /// <returns>Such as "2260 N".</returns>
     public string TextOf(Mistake mistake, bool us)
     {
-        if (Quantity is null)
-        {
-            return mistake.Value.ToString("0.000", CultureInfo.InvariantCulture);
-        }
-
-        IQuantity wrong = KnownQuantities.From(mistake.Value, Quantity.QuantityInfo.BaseUnitInfo.Value);
-        return Write(wrong, LeadUnit(us));
+        string text = InPlace(mistake.Value).Text(us);
+        return text.StartsWith('-') ? "−" + text[1..] : text;
     }
 
     internal Enum LeadUnit(bool us) => LeadUnit(Quantity!, us);

@@ -87,7 +87,7 @@ public static class Exercises
             Make("load-transfer", 3,
                 $"At what deceleration, in g, does the rear axle carry only {N(target * 100)} % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
-                    ("the rate at which the rear lifts off was given", rearShare / h),
+                    ("the deceleration at which the rear lifts off was given", rearShare / h),
                     ("height and wheelbase were swapped", (rearShare - target) * h)),
                 $@"${N(target)} = (1 - \psi_1) - z \frac{{h}}{{E}}$, so $z = \frac{{{N(rearShare)} - {N(target)}}}{{{N(h)}}} = {N(rate)}$"),
         ];
@@ -307,7 +307,8 @@ public static class Exercises
         Pressure knee = car.KneeAt(car.DryAdhesion);
         return
         [
-            Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, does the **rear** axle lock?",
+            Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, would the "
+                + "**rear** axle lock if the front kept rolling?",
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
                 $@"$z_2 = \frac{{k \psi_2}}{{\varphi_2 + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
@@ -337,7 +338,8 @@ public static class Exercises
         double speed = car.Speed.MetersPerSecond;
         Energy energy = Energy.FromJoules(0.5 * car.LoadCase.Mass.Kilograms * speed * speed);
         BalancePoint point = car.Balance.AtRate(car.BrakingRate)!;
-        double frontShare = point.BrakingForces.Front / (point.BrakingForces.Front + point.BrakingForces.Rear);
+        // To the digits that the sheet gives.
+        double frontShare = Math.Round(point.BrakingForces.Front / (point.BrakingForces.Front + point.BrakingForces.Rear), 3);
         double RiseOf(double joules) => joules * frontShare / 2 / (car.DiscMass.Kilograms * DiscSpecificHeat);
         double seconds = speed / (car.BrakingRate * G);
         double WattsOf(double joules) => joules * frontShare / seconds;

@@ -2,7 +2,11 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests.Publishing;
 
@@ -33,6 +37,38 @@ public partial class FigureCatalogueTests
         Assert.InRange(FigureCatalogue.All.Count, 20, 60);
         Assert.All(FigureCatalogue.All.Where(entry => entry.Needs is null), entry =>
             Assert.Equal(Cars.Names.Count, made.Count(name => name == entry.Name)));
+    }
+
+    [Fact]
+    public void Every_caption_names_the_car_and_every_deceleration_in_words_has_its_unit()
+    {
+        foreach ((string car, (CatalogueEntry entry, Figure figure)) in Cars.Names.SelectMany(car =>
+            Of(car, UnitSystem.Si).Where(item => item.Entry is { IsMeasured: false, Name: not ("slip-curves" or "hose-bends") })
+                .Select(item => (car, item))))
+        {
+            Assert.Contains(Cars.Load(car).Name, figure.Caption, StringComparison.Ordinal);
+            Assert.DoesNotMatch(@"run-out at [^;.]* and \d\.\d\d[;.]|\d\.\d\d without assist", figure.LongDescription);
+        }
+    }
+
+    [Fact]
+    public void A_car_that_needs_no_valve_has_no_figures_of_settings()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        car = car.WithFrictionFactors(1, 0.5) with { Hydraulics = car.Hydraulics.WithoutRearProportioning() };
+        Assert.Equal(SettingReach.NotNeeded, new CarStudy(car).Answer.Reach);
+        Assert.All(FigureCatalogue.For(car, UnitSystem.Si).Where(one =>
+            one.Entry.Name is "safe-settings" or "setting-efficiency" or "safe-limits" or "knee-setting"), one => Assert.Null(one.Make()));
+    }
+
+    [Fact]
+    public void A_spread_that_moves_no_limit_is_said_to_cost_nothing()
+    {
+        (double, IReadOnlyList<(double, Pressure?)>)[] same =
+            [.. new[] { 0, 0.15 }.Select(spread => (spread,
+                (IReadOnlyList<(double, Pressure?)>)[(0, Pressure.FromBars(140)), (0.3, Pressure.FromBars(140))]))];
+        Assert.Equal("Friction off by up to 15 % instead of 0 % leaves the safe limit of the knee at 140 bar at a slope of 0.30",
+            SettingFigures.SafeLimits(same, UnitSystem.Si).Title.Replace('\u00a0', ' '));
     }
 
     [Theory]

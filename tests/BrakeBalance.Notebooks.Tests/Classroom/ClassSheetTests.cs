@@ -62,6 +62,25 @@ public class ClassSheetTests
         }
     }
 
+    [Theory]
+    [InlineData(UnitSystem.Si)]
+    [InlineData(UnitSystem.Us)]
+    public void A_unit_is_no_word_and_a_wrong_answer_stands_once(UnitSystem units)
+    {
+        ClassPlan plan = Plan with { Students = [.. Enumerable.Range(1, 30)], Units = units };
+        string sheets = ClassSheets.Students(plan);
+        Assert.Contains($"for example “{(units == UnitSystem.Us ? "in" : "mm")}”", sheets, StringComparison.Ordinal);
+        Assert.DoesNotContain("for example in ", sheets, StringComparison.Ordinal);
+        MatchCollection wrong = Regex.Matches(System.Net.WebUtility.HtmlDecode(ClassSheets.Key(plan)), "Common wrong answers: ([^<]+)");
+        Assert.Contains(wrong, one => one.Value.Contains(", or ", StringComparison.Ordinal));
+        Assert.All(wrong, one =>
+        {
+            string[] values = [.. one.Groups[1].Value.Split("; ").Select(part => part[..part.IndexOf(" (", StringComparison.Ordinal)])];
+            Assert.Equal(values.Distinct(), values);
+            Assert.All(values, value => Assert.DoesNotContain("-", value, StringComparison.Ordinal));
+        });
+    }
+
     [Fact]
     public void The_booklet_has_ninety_minutes_a_figure_and_all_answers_for_each_lesson()
     {

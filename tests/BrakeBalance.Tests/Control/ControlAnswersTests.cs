@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Summaries;
@@ -83,6 +84,21 @@ public sealed class ControlAnswersTests
         car["fluid"]!["rear"]!["clearance"] = FormattableString.Invariant($"{clearance} mm");
         car["fluid"]!["front"]!["hoseBore"] = hose;
         return car;
+    }
+
+    [Theory]
+    [InlineData("18 inHg", 3)]
+    [InlineData("19 inHg", 3)]
+    [InlineData("14 inHg", 4)]
+    public void An_engine_of_about_the_usual_vacuum_is_not_set_beside_one_more(string vacuum, int variants)
+    {
+        Vehicle car = VehicleFile.Read(StarterFile.Text("vacuum", "disc", "none"), "starter").Vehicle;
+        var booster = (VacuumBooster)car.Control!.Assist;
+        double inches = double.Parse(vacuum.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(variants, ControlVariants.Assists(car.Control with
+        {
+            Assist = booster with { Supply = booster.Supply with { Vacuum = Pressure.FromInchesOfMercury(inches) } },
+        }).Count);
     }
 
     private static Gen<double> Between(double low, double high) =>

@@ -221,7 +221,7 @@ public class ExerciseTests
             pressureAtRate = (z * m * G - rear * knee * (1 - slope)) / (front + rear * slope);
         }
 
-        double frontPart = front * pressureAtRate / (z * m * G);
+        double frontPart = Math.Round(front * pressureAtRate / (z * m * G), 3); // as the sheet gives it
         return new()
         {
             ["static-load-1"] = psi * m * G,
