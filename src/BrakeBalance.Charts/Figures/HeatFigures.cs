@@ -56,7 +56,9 @@ public static class HeatFigures
                 : $"While the brakes heat the front share of the work goes from {cold} to {hot}")
             .Describe(
                 $"{Cycle(result, figure.Units)}; {result.Car.Name}. Front brakes' share of the work; "
-                    + "torque over that at reference friction; deceleration over the first stop's.",
+                    + "torque over that at reference friction; deceleration over the first stop's."
+                    + (braked.All(s => s.TorqueFactorAtEnd is { Front: 1, Rear: 1 })
+                        ? " By the file, friction does not change with temperature." : ""),
                 $"The front share is {cold} in the first stop and {hot} in the last; "
                     + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
                     + "of the first stop's deceleration.")

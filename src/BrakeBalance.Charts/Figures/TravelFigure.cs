@@ -25,7 +25,7 @@ public static partial class FootFigures
     internal static string AtMost(PedalTravel travel) => travel.NotCounted.IsEmpty ? "" : "at most ";
 
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
-    /// <param name="cases">The budgets with a name each, all with the same parts; the first is what the title speaks of.</param>
+    /// <param name="cases">The budgets with a name each, all with the same parts; the title speaks of the one that leaves least.</param>
     /// <param name="available">Travel from rest to the floor.</param>
     /// <param name="car">The car.</param>
     /// <param name="loadCase">Its load case, for the caption.</param>
@@ -45,13 +45,13 @@ public static partial class FootFigures
         }
 
         var figure = new FigureBuilder(id, units, car);
-        PedalTravel first = cases[0].Travel;
+        (string hardest, PedalTravel first) = cases.MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
             .Title(first.LeftToFloor is { } left
                 ? Finding.Capital(AtMost(first) + figure.Text(Measure.Travel, left))
-                    + $" are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
-                : "The pedal is at its end before the pressure is reached")
+                    + $" are left to the floor ({hardest}); most goes into {biggest.Name}"
+                : $"The pedal is at its end before the pressure is reached ({hardest})")
             .Describe(
                 $"Travel of the pedal pad, by what uses it up. {car.Name}, {loadCase}."
                     + (first.NotCounted.Contains("hoses") ? "" : " Hoses at the greatest swelling that FMVSS 106 allows.")

@@ -191,8 +191,9 @@ internal sealed class BalanceQuestions(DeskCar desk)
             return "The pressure does not reach lock-up on dry road: the setting never decides there.";
         }
 
-        string setting = desk.Valve is { } valve
-            ? wet.At.LinePressures.Front * Car.Hydraulics.Split.RearToFrontPressureRatio <= valve.Knee
+        string setting = desk.Answer.PresentIsBeyond
+            ? $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)}): that comes first"
+            : desk.Valve is { } valve ? wet.At.LinePressures.Front * Car.Hydraulics.Split.RearToFrontPressureRatio <= valve.Knee
                 ? "the valve is not reached in the wet, so nothing needs to be set"
                 : "the knee is passed in the wet as well, so a higher knee would use more of the road there, "
                     + (desk.Answer.Recommended?.Knee is { } knee && (knee - valve.Knee).Bars > 0.05
