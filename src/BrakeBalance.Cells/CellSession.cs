@@ -11,8 +11,6 @@ namespace BrakeBalance.Cells;
 /// Compiles and runs cells in a browser. What a cell sees is decided by the cells asked for alone, not by what ran before: each run of
 /// cells from the top is kept, and one that begins alike goes on from there.
 /// </summary>
-/// <param name="assemblies">The simple names of the assemblies that cells may use.</param>
-/// <param name="folder">The folder from which <c>#load</c> lines count.</param>
 internal sealed class CellSession(IReadOnlyList<string> assemblies, string folder)
 {
     // A runtime loads an assembly of one name once, whatever session it is of.

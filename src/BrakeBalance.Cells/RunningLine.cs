@@ -10,7 +10,6 @@ public static class RunningLine
     public static int? Now { get; set; }
 
     /// <summary>The text of a cell in which each statement first says its line; no line moves.</summary>
-    /// <param name="cell">The cell as it was read; one that cannot be read stays as it is.</param>
     internal static string Say(CompilationUnitSyntax cell)
     {
         var said = new List<(int At, string Text)>();

@@ -154,4 +154,16 @@ public class FootOutputTests
 
     [Fact]
     public void A_distance_in_feet_has_no_tenths() => Assert.Equal("1528\u00a0ft", Measure.Distance.Text(465.6, UnitSystem.Us));
+
+    [Fact]
+    public void The_picture_of_the_pedals_travel_speaks_of_the_stop_that_leaves_least()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        var force = new ControlForce(Cars.Model(car));
+        Figure Of(params double[] rates) => FootFigures.Travel(
+            [.. rates.Select(rate => ($"{rate:0.0} g", force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
+            car.Control!.Pedal.AvailableTravel, car, car.LoadCases[0].Name, units: UnitSystem.Si);
+        Assert.Contains("(0.7 g)", Of(0.3, 0.5, 0.7).Title, StringComparison.Ordinal);
+        Assert.Equal(Of(0.7).Title, Of(0.3, 0.7, 0.5).Title);
+    }
 }

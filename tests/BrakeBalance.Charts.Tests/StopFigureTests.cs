@@ -239,4 +239,16 @@ public class StopFigureTests
         Assert.Equal(["Speed [mph]", "Rear locked: growth rate [1/s]", "Time to double [s]", "Front locked: growth rate [1/s]"],
             StopTables.Growth(Setup("coupe-1960s").Car, [Hundred], UnitSystem.Us).Columns);
     }
+
+    [Fact]
+    public void Friction_that_no_heat_changes_is_said_to_be_so_by_the_file()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20),
+            setup.Fluid);
+        HeatResult same = heat with { Stops = [.. heat.Stops.Select(stop => stop with { TorqueFactorAtEnd = new(1, 1) })] };
+        const string said = "friction does not change with temperature";
+        Assert.DoesNotContain(said, HeatFigures.Drift(heat).Caption, StringComparison.Ordinal);
+        Assert.Contains(said, HeatFigures.Drift(same).Caption, StringComparison.Ordinal);
+    }
 }

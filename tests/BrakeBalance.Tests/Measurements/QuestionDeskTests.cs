@@ -355,4 +355,22 @@ public class QuestionDeskTests
         Assert.DoesNotContain("can go to the rear", answer ?? "");
         Assert.True(answer is null || answer.Contains("safe limit") || !answer.Contains("is safe"), answer);
     }
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void A_setting_beyond_its_limit_comes_before_the_wet(string name)
+    {
+        foreach (double knee in new[] { 3.0, 90 })
+        {
+            VehicleReading file = Read(name);
+            if (file.Vehicle.Hydraulics.RearProportioningValve is null)
+            {
+                return;
+            }
+
+            Vehicle car = file.Vehicle.WithRearKnee(Pressure.FromBars(knee));
+            string? answer = QuestionDesk.Answer(file with { Vehicle = car }).Single(a => a.Number == 25).Answer;
+            Assert.Equal(Setting.Of(car).PresentIsBeyond, answer?.Contains("beyond the safe limit", StringComparison.Ordinal) == true);
+        }
+    }
 }
