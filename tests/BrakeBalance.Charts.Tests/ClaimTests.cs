@@ -205,7 +205,7 @@ public class ClaimTests
         Assert.Contains("swelling", full.Caption, StringComparison.Ordinal);
         Assert.DoesNotContain("Not counted", full.Caption, StringComparison.Ordinal);
         Assert.Contains(Sheets.PocketCard.Of(Bare, Bare.LoadCases[0], UnitSystem.Si).Pedal, line =>
-            line.Name == "Pedal left to the floor at 0.8 g, at most: hoses, calipers or drums, fluid not counted");
+            line.Name == "Pedal left to the floor at 0.8\u00a0g, at most: hoses, calipers or drums, fluid not counted");
     }
 
     [Theory]

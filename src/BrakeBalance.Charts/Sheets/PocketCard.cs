@@ -20,13 +20,17 @@ public sealed record PocketCard(
     IReadOnlyList<string> Columns, IReadOnlyList<CardRow> Rows, string Set, IReadOnlyList<(string Name, string Value)> FirstLocks,
     IReadOnlyList<(string Name, string Value)> Pedal)
 {
-    /// <summary>Decelerations at which pressures are listed [–].</summary>
-    public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
+    /// <summary>Decelerations at which pressures are listed [–]: about half and most of what the best road of the conditions gives.</summary>
+    internal static double[] Rates(Vehicle car) =>
+        [.. new[] { 0.5, 0.85 }.Select(part => Math.Floor(10 * part * car.Conditions.HighestAdhesion + 1e-9) / 10)];
 
-    private static readonly (string Name, double Adhesion)[] Roads =
-        [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion), ("track tyres", 1.1)];
+    private static (string Name, double Adhesion)[] Roads(Vehicle car) =>
+        [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion),
+            ("track tyres", Math.Max(1.1, car.Conditions.HighestAdhesion))];
 
-    private static readonly double[] PedalRates = [0.3, 0.5, 0.8];
+    // The road that the table of settings speaks of: a knee that no dry road reaches may be one that track tyres do.
+    private static double Best(Vehicle car) =>
+        car.Conditions.HighestAdhesion is > 1 and var highest ? highest : Vehicles.Conditions.DryAdhesion;
 
     /// <summary>Makes the card of a car.</summary>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
@@ -51,13 +55,14 @@ public sealed record PocketCard(
                     ? $"; the bar at {Share(bar.FrontForceShare)} % front." : ".")
                 + (own.HasBand ? " " + BandText.LegendOf(vehicle) : ""),
             HasBands: own.HasBand,
-            Columns: [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
-                "Dry road: locks first at [g]"],
+            Columns: [.. columns,
+                .. Rates(vehicle).SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
+                $"{(Best(vehicle) > 1 ? Invariant.Text($"k = {Best(vehicle):0.0#}") : "Dry road")}: locks first at [g]"],
             Rows: [.. settings.Select(row =>
                 Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), IsBeyond(setting, row.Car), units))],
             Set: setting.Recommended is null ? "present" : "recommended",
-            FirstLocks: [.. Roads.Select(road =>
-                ($"{road.Name}, k = {road.Adhesion:0.0}", own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
+            FirstLocks: [.. Roads(vehicle).Select(road =>
+                (Invariant.Text($"{road.Name}, k = {road.Adhesion:0.0#}"), own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
             Pedal: vehicle.Control is null ? [] : PedalOf(own, units));
     }
 
@@ -89,16 +94,16 @@ public sealed record PocketCard(
     private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, bool isBeyond, UnitSystem units) => new(
         [
             .. isBeyond ? [.. cells[..^1], cells[^1] + CardRow.BeyondMark] : cells,
-            .. Rates.SelectMany(rate => new[]
+            .. Rates(models.Middle.Vehicle).SelectMany(rate => new[]
             {
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Front, units)),
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Rear, units)),
             }),
-            models.Text(model => LockText(model.FirstLockUp(Roads[2].Adhesion)).Replace(" g", "", StringComparison.Ordinal)),
+            models.Text(model => LockText(model.FirstLockUp(Best(model.Vehicle))).Replace(" g", "", StringComparison.Ordinal)),
         ],
         isOwn,
         isBeyond,
-        models.Middle.FirstLockUp(Roads[2].Adhesion)?.First == Axle.Rear);
+        models.Middle.FirstLockUp(Best(models.Middle.Vehicle))?.First == Axle.Rear);
 
     private static string Line(Pressure? pressure, UnitSystem units) =>
         pressure is { } line ? Measure.LinePressure.In(units).Number(line.Pascals) : "–";
@@ -154,16 +159,17 @@ public sealed record PocketCard(
     {
         var bare = new ControlForce(control.Model, control.Control with { Assist = control.Control.Assist.WithoutEnergy() });
         bool assisted = control.Control.Assist is not NoAssist;
-        foreach (double rate in PedalRates)
+        double[] rates = [0.3, .. Rates(control.Model.Vehicle)];
+        foreach (double rate in rates)
         {
             yield return (assisted ? $"{G(rate)}, with / without assist"
                 : $"Pedal at {G(rate)}", assisted
                 ? $"{Foot(control, rate, units, bare: true)} / {Foot(bare, rate, units)}" : Foot(control, rate, units));
         }
 
-        if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
+        if (control.AtRate(rates[^1]) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
         {
-            string left = "Pedal left to the floor at 0.8 g"
+            string left = $"Pedal left to the floor at {G(rates[^1])}"
                 + (travel.NotCounted.IsEmpty ? "" : $", at most: {string.Join(", ", travel.NotCounted)} not counted");
             yield return (left, travel.LeftToFloor is { } room ? Measure.Travel.Text(room, units) : "none: not reached");
         }
@@ -195,7 +201,7 @@ public sealed record PocketCard(
 /// <param name="Cells">One text a column.</param>
 /// <param name="IsOwn">Whether it is the setting to go back to.</param>
 /// <param name="IsBeyond">Whether it lies beyond the safe limit.</param>
-/// <param name="RearFirst">Whether the rear axle locks first on a dry road.</param>
+/// <param name="RearFirst">Whether the rear axle locks first on the road of the table.</param>
 public sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool IsBeyond, bool RearFirst)
 {
     internal const string BeyondMark = "\u00a0†";

@@ -3,11 +3,6 @@ using System.Text.RegularExpressions;
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>A page ready to be written.</summary>
-/// <param name="FileName">The file's name without folder.</param>
-/// <param name="Title">The page's title as plain text.</param>
-/// <param name="Summary">The first paragraph as HTML without links; empty when there is none.</param>
-/// <param name="Html">The whole page.</param>
-/// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
 internal sealed partial record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
     /// <summary>A page that stands in a folder already, for others to link to, by its title there; null when there is none.</summary>

@@ -188,4 +188,19 @@ public class CardCommandTests
 
     private static double Number(string text) =>
         double.Parse(Regex.Match(text, @"[\d.]+").Value, System.Globalization.CultureInfo.InvariantCulture);
+
+    [Fact]
+    public void On_track_tyres_the_table_speaks_of_the_road_at_which_the_limit_is_found()
+    {
+        Vehicle car = Load("track-coupe");
+        Vehicle track = car with { Conditions = car.Conditions with { HighestAdhesion = 1.3 } };
+        Vehicle road = car with { Conditions = car.Conditions with { HighestAdhesion = 1.0 } };
+        PocketCard Of(Vehicle of) => PocketCard.Of(of, of.LoadCases[0], UnitSystem.Si);
+        Assert.Equal("k = 1.3: locks first at [g]", Of(track).Columns[^1]);
+        Assert.Equal(["Front at 0.6\u00a0g [bar]", "Rear at 0.6\u00a0g [bar]", "Front at 1.1\u00a0g [bar]", "Rear at 1.1\u00a0g [bar]"],
+            Of(track).Columns.TakeLast(5).SkipLast(1));
+        Assert.Equal("track tyres, k = 1.3", Of(track).FirstLocks[^1].Name);
+        Assert.Equal("Dry road: locks first at [g]", Of(road).Columns[^1]);
+        Assert.Equal("Front at 0.5\u00a0g [bar]", Of(road).Columns[^5]);
+    }
 }
