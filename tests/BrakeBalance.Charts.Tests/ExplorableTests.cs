@@ -191,4 +191,16 @@ public partial class ExplorableTests
         Assert.Equal("an adhesion of 1.20", Finding.Adhesions(1.2, 1.2));
         Assert.Equal("adhesions from 1.17 to 1.20", Finding.Adhesions(1.17, 1.2));
     }
+
+    [Fact]
+    public void A_car_on_track_tyres_is_shown_on_the_best_road_of_its_conditions()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        var setting = Setting.Of(car with { Conditions = car.Conditions with { HighestAdhesion = 1.4 } });
+        Control road = BalanceExplorables.SettingAndLoad(setting, settings: 3, units: UnitSystem.Si).Controls
+            .Single(control => control.Id == "surface");
+        Assert.Equal("1.4 track tyres, dry", road.Settings[^1]);
+        Figure map = SettingExplorer.Of(setting, units: UnitSystem.Si).Start.Figures[0];
+        Assert.Equal(1.4, map.XAxis.Maximum!.Value, 1e-9);
+    }
 }

@@ -5,8 +5,6 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Explorables of the balance of a car.</summary>
 public static class BalanceExplorables
 {
-    private static readonly double[] Surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, 1.1];
-
     /// <summary>
     /// Brake forces and adhesion utilisation with controls for the setting (knee, or share of the balance bar), load and surface.
     /// </summary>
@@ -23,18 +21,20 @@ public static class BalanceExplorables
             && vehicle.Hydraulics.RearProportioningValve is null
             ? BarShares(setting, bar, settings, shown)
             : Knees(setting, settings, shown);
-        var window = ForceWindow.Of([.. cars[0].LoadCases.Select(load => new BalanceModel(cars[0], load))], 0.95);
+        var window = ForceWindow.Of([.. cars[0].LoadCases.Select(load => new BalanceModel(cars[0], load))],
+            Math.Max(0.95, 0.85 * vehicle.Conditions.HighestAdhesion));
+        double[] surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, vehicle.Conditions.TrackAdhesion];
         Control[] controls =
         [
             control,
             Control.Slider("load", "Load", vehicle.LoadCases.Select(load => load.Name), 0),
-            Control.Choice("surface", "Adhesion of the road", Surfaces.Select(SurfaceName), 2),
+            Control.Choice("surface", "Adhesion of the road", surfaces.Select(SurfaceName), 2),
         ];
         return Explorable.Of(id, controls, state =>
         {
             Vehicle car = cars[state["setting"]];
             int load = state["load"];
-            double adhesion = Surfaces[state["surface"]];
+            double adhesion = surfaces[state["surface"]];
             var model = new BalanceModel(car, car.LoadCases[load]);
             LockUp? lockUp = model.FirstLockUp(adhesion);
             return new Frame(
@@ -52,7 +52,7 @@ public static class BalanceExplorables
         0.3 => "0.3 slippery",
         Conditions.WetAdhesion => "0.5 wet",
         Conditions.DryAdhesion => "0.9 dry",
-        _ => "1.1 track tyres, dry",
+        _ => Invariant.Text($"{adhesion:0.0#} track tyres, dry"),
     };
 
     private static (Control Control, IReadOnlyList<Vehicle> Cars) Knees(Setting setting, int settings, UnitSystem units)

@@ -40,7 +40,8 @@ public static class SettingExplorer
 
     private static Frame Frame(Setting setting, Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)
     {
-        double[] adhesions = [.. Enumerable.Range(0, 23).Select(i => 0.1 + i * 0.05)];
+        double[] adhesions = [.. Enumerable.Range(0, Math.Max(23, (int)Math.Ceiling(20 * vehicle.Conditions.HighestAdhesion - 1 - 1e-9)))
+            .Select(i => 0.1 + i * 0.05)];
         bool bar = setting.Variable == SettingVariable.BalanceBar, own = setting.Variable != SettingVariable.AddedKnee;
         double Value(double part) => bar ? 0.8 - 0.6 * part : highest.Pascals * part;
         double[] parts = FrontFirst(vehicle, load, adhesions, (car, part) =>

@@ -26,7 +26,7 @@ public sealed record PocketCard(
 
     private static (string Name, double Adhesion)[] Roads(Vehicle car) =>
         [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion),
-            ("track tyres", Math.Max(1.1, car.Conditions.HighestAdhesion))];
+            ("track tyres", car.Conditions.TrackAdhesion)];
 
     // The road that the table of settings speaks of: a knee that no dry road reaches may be one that track tyres do.
     private static double Best(Vehicle car) =>

@@ -23,6 +23,9 @@ public sealed record Conditions
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
     public double HighestAdhesion { get; init => field = Require.Between(value, 0.05, 2); } = 1.0;
 
+    /// <summary>The adhesion of track tyres on a dry road [–]: 1.1, or the highest of the conditions where that is more.</summary>
+    internal double TrackAdhesion => Math.Max(1.1, HighestAdhesion);
+
     /// <summary>Names of the load cases to hold in; all of the car's when empty.</summary>
     public ImmutableArray<string> LoadCases { get; init; } = [];
 
