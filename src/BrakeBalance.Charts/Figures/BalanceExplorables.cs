@@ -22,7 +22,7 @@ public static class BalanceExplorables
             ? BarShares(setting, bar, settings, shown)
             : Knees(setting, settings, shown);
         var window = ForceWindow.Of([.. cars[0].LoadCases.Select(load => new BalanceModel(cars[0], load))],
-            Math.Max(0.95, 0.85 * vehicle.Conditions.HighestAdhesion));
+            vehicle.Conditions.HighestAdhesion is > 1 and var best ? best : 0.95);
         double[] surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, vehicle.Conditions.TrackAdhesion];
         Control[] controls =
         [
