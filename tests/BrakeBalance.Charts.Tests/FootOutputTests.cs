@@ -166,4 +166,20 @@ public class FootOutputTests
         Assert.Contains("(0.7 g)", Of(0.3, 0.5, 0.7).Title, StringComparison.Ordinal);
         Assert.Equal(Of(0.7).Title, Of(0.3, 0.7, 0.5).Title);
     }
+
+    [Theory]
+    [InlineData(UnitSystem.Si, "Long pedal: 41 mm left to the floor", "(")]
+    [InlineData(UnitSystem.Us, " in left to the floor", " mm")]
+    public void A_cards_notice_stands_in_the_cards_units_and_its_deceleration_in_g(UnitSystem units, string said, string not)
+    {
+        FailureOutcome outcome = FailureAnalysis.Of(Cars.Load("coupe-1960s"), Cars.Load("coupe-1960s").LoadCases[0])[0] with
+        {
+            Notices = ["Long pedal: 41 mm (1.6 in) left to the floor."],
+        };
+        string text = new FailureCards([outcome], units: units).ToPlainText();
+        string notice = text[text.IndexOf("Long pedal", StringComparison.Ordinal)..];
+        Assert.Contains(said, notice, StringComparison.Ordinal);
+        Assert.DoesNotContain(not, notice, StringComparison.Ordinal);
+        Assert.Matches(@"Deceleration with up to [^;]* 0\.\d\d\u00a0g;", text);
+    }
 }

@@ -52,7 +52,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', outcomes.Select(outcome =>
         $"{Finding.Capital(outcome.Case.Name)}: " + string.Join("; ", Lines(outcome).Select(line => $"{line.Name} {line.Value}")) + "."
-            + string.Concat(outcome.Notices.Select(notice => " " + notice))));
+            + string.Concat(outcome.Notices.Select(notice => " " + InBoth.Only(notice, _units == UnitSystem.Us)))));
 
     private IEnumerable<(string Name, string Value)> Lines(FailureOutcome outcome)
     {
@@ -60,7 +60,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         yield return ($"Pedal force for a deceleration of {rate} g", outcome.PedalForceForRate is { } force
             ? Measure.ControlForce.Text(force, _units) : outcome.WhyNot ?? "–");
         yield return ($"Deceleration with up to {Measure.ControlForce.Text(_asked.PedalForce, _units)}",
-            FootFigures.Words(outcome.RateAtForce));
+            FootFigures.Words(outcome.RateAtForce) + "\u00a0g");
         yield return ("Bound by", FootFigures.BoundWords(outcome.Bound));
         yield return ($"Stop from {Measure.Speed.Text(_asked.Speed, _units)}", outcome.Distance is { } stop
             ? Measure.Distance.Text(stop.FromFirstTouch, _units) : "–");
@@ -73,5 +73,5 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         }
     }
 
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
+    private string Text(string text) => WebUtility.HtmlEncode(InBoth.Only(text, _units == UnitSystem.Us));
 }
