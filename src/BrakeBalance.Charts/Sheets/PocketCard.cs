@@ -20,7 +20,7 @@ public sealed record PocketCard(
     IReadOnlyList<string> Columns, IReadOnlyList<CardRow> Rows, string Set, IReadOnlyList<(string Name, string Value)> FirstLocks,
     IReadOnlyList<(string Name, string Value)> Pedal)
 {
-    /// <summary>Decelerations at which pressures are listed [–]: about half and most of what the best road of the conditions gives.</summary>
+    /// <summary>Decelerations at which pressures are listed [–]: half and most of what the best road of the conditions gives.</summary>
     internal static double[] Rates(Vehicle car) =>
         [.. new[] { 0.5, 0.85 }.Select(part => Math.Floor(10 * part * car.Conditions.HighestAdhesion + 1e-9) / 10)];
 
