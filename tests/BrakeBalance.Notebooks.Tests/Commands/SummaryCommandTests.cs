@@ -272,4 +272,16 @@ public class SummaryCommandTests
         Assert.DoesNotContain("Run-out", output);
         Assert.Contains("No assist: nothing runs out", output);
     }
+
+    [Fact]
+    public async Task A_booster_is_not_denied_where_no_deceleration_asked_for_is_reached()
+    {
+        string output = (await Shell.RunAsync(
+            "summary", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--all", "--set", "hydraulics.maximumPressure=20 bar",
+            "--set", "front.brake.friction=0.2", "--set", "rear.brake.friction=0.15")).Output;
+        Assert.Contains("At 0.20 g            the highest pressure considered does not give that", output);
+        Assert.DoesNotContain("No assist: nothing runs out", output);
+        Assert.Contains("Run-out of the assist", output);
+        Assert.Contains("Engine off", output);
+    }
 }

@@ -59,7 +59,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             SettingOutput.Labelled(console, $"At {Rate(rate.BrakingRate)} g", rate.Remark!);
         }
 
-        bool assisted = part.Middle.Rates.Any(rate => rate.Point?.PedalForce.Newtons != rate.WithoutAssist?.Newtons);
+        bool assisted = part.Middle.Failures.Any(outcome => outcome.Case.AssistLost);
         console.WriteLine(part.Text(of => !assisted ? "No assist: nothing runs out, and nothing is lost with the engine off"
             : of.RunOut is { } runOut
             ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration "
