@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
@@ -199,8 +200,32 @@ public partial class ExplorableTests
         var setting = Setting.Of(car with { Conditions = car.Conditions with { HighestAdhesion = 1.4 } });
         Control road = BalanceExplorables.SettingAndLoad(setting, settings: 3, units: UnitSystem.Si).Controls
             .Single(control => control.Id == "surface");
-        Assert.Equal("1.4 track tyres, dry", road.Settings[^1]);
+        Assert.Equal("1.4 dry, track tyres", road.Settings[^1]);
         Figure map = SettingExplorer.Of(setting, units: UnitSystem.Si).Start.Figures[0];
         Assert.Equal(1.4, map.XAxis.Maximum!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("coupe-1960s")]
+    [InlineData("track-coupe")]
+    public void A_setting_beyond_the_safe_limit_is_never_good_news_whatever_locks_first_on_the_road_chosen(string name)
+    {
+        var setting = Setting.Of(Cars.Load(name));
+        Explorable explorable = BalanceExplorables.SettingAndLoad(setting, settings: 13, units: UnitSystem.Si);
+        bool seen = false;
+        for (int i = 0; i < explorable.Controls[0].Settings.Count; i++)
+        {
+            Verdict verdict = explorable.At([i, 0, 1]).Verdict!;
+            string text = explorable.Controls[0].Settings[i].Split('\u00a0')[0];
+            double at = double.Parse(text, CultureInfo.InvariantCulture);
+            bool beyond = setting.SafeLimit!.FrontForceShare is { } share ? at < 100 * share - 0.05
+                : at > setting.SafeLimit.Knee!.Value.Bars + 0.05;
+            seen |= beyond && verdict.Text.Contains("front axle locks first", StringComparison.Ordinal);
+            Assert.True(!beyond || verdict.Kind == VerdictKind.Caution, verdict.Text);
+            Assert.Equal(beyond && verdict.Text.StartsWith("The front", StringComparison.Ordinal),
+                verdict.Text.Contains("beyond the safe limit", StringComparison.Ordinal));
+        }
+
+        Assert.True(seen);
     }
 }

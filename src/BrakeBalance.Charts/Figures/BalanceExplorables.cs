@@ -22,19 +22,19 @@ public static class BalanceExplorables
             ? BarShares(setting, bar, settings, shown)
             : Knees(setting, settings, shown);
         var window = ForceWindow.Of([.. cars[0].LoadCases.Select(load => new BalanceModel(cars[0], load))],
-            vehicle.Conditions.HighestAdhesion is > 1 and var best ? best : 0.95);
-        double[] surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, vehicle.Conditions.TrackAdhesion];
+            Math.Max(0.95, vehicle.Conditions.BestAdhesion));
+        IReadOnlyList<(string Name, string Where, double Adhesion)> surfaces = Finding.NamedRoads(vehicle);
         Control[] controls =
         [
             control,
             Control.Slider("load", "Load", vehicle.LoadCases.Select(load => load.Name), 0),
-            Control.Choice("surface", "Adhesion of the road", surfaces.Select(SurfaceName), 2),
+            Control.Choice("surface", "Adhesion of the road", surfaces.Select(road => Invariant.Text($"{road.Adhesion:0.0#} {road.Name}")), 2),
         ];
         return Explorable.Of(id, controls, state =>
         {
             Vehicle car = cars[state["setting"]];
             int load = state["load"];
-            double adhesion = surfaces[state["surface"]];
+            double adhesion = surfaces[state["surface"]].Adhesion;
             var model = new BalanceModel(car, car.LoadCases[load]);
             LockUp? lockUp = model.FirstLockUp(adhesion);
             return new Frame(
@@ -43,17 +43,9 @@ public static class BalanceExplorables
                     BalanceFigures.AdhesionUtilisation(UtilisationCurve.Of(car)[load], shown, $"{id}-utilisation"),
                 ],
                 Readouts(lockUp, shown),
-                Verdict(lockUp, adhesion));
+                Verdict(lockUp, adhesion, setting.IsBeyond(car)));
         }).AgainFrom(vehicle, "setting-and-load", shown, ("settings", settings));
     }
-
-    private static string SurfaceName(double adhesion) => adhesion switch
-    {
-        0.3 => "0.3 slippery",
-        Conditions.WetAdhesion => "0.5 wet",
-        Conditions.DryAdhesion => "0.9 dry",
-        _ => Invariant.Text($"{adhesion:0.0#} track tyres, dry"),
-    };
 
     private static (Control Control, IReadOnlyList<Vehicle> Cars) Knees(Setting setting, int settings, UnitSystem units)
     {
@@ -83,7 +75,7 @@ public static class BalanceExplorables
         new("Rear line pressure", lockUp is null ? "–" : Measure.LinePressure.Text(lockUp.At.LinePressures.Rear, units)),
     ];
 
-    private static Verdict Verdict(LockUp? lockUp, double adhesion) => lockUp switch
+    private static Verdict Verdict(LockUp? lockUp, double adhesion, bool isBeyond) => lockUp switch
     {
         null => new($"At an adhesion of {Finding.Rate(adhesion)} no axle locks within the pressure considered."),
         { First: Axle.Rear } => new(
@@ -92,6 +84,8 @@ public static class BalanceExplorables
         { First: null } => new($"Both axles lock together at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: "
             + "nothing is left in hand.", VerdictKind.Caution),
         _ => new($"The front axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: "
-            + "the car runs straight on, unsteered.", VerdictKind.Good),
+            + "the car runs straight on, unsteered."
+            + (isBeyond ? " But this setting is beyond the safe limit: in other conditions the rear can lock first." : ""),
+            isBeyond ? VerdictKind.Caution : VerdictKind.Good),
     };
 }

@@ -11,6 +11,14 @@ internal static class Finding
     public static double[] Roads(double highest = HighestAdhesion) =>
         [.. Enumerable.Range(0, (int)Math.Round((highest - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
 
+    /// <summary>Roads to choose from: name and place in plain words, and adhesion [–], rising; the last as good as the conditions.</summary>
+    public static IReadOnlyList<(string Name, string Where, double Adhesion)> NamedRoads(Vehicle car) =>
+    [
+        ("slippery", "on a slippery road", Conditions.SlipperyAdhesion), ("wet", "on a wet road", Conditions.WetAdhesion),
+        ("dry", "on a dry road", Conditions.DryAdhesion),
+        ("dry, track tyres", "on a dry road with track tyres", car.Conditions.TrackAdhesion),
+    ];
+
     /// <summary>The parts of the range of decelerations in which the rear axle uses more of its tyres than the front.</summary>
     public static IReadOnlyList<(double From, double To)> RearLed(BalanceModel model, double highestRate)
     {

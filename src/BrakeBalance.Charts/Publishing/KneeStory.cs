@@ -8,13 +8,6 @@ public static class KneeStory
 {
     private const int KneeCount = 41;
 
-    /// <summary>Roads of the story: name and place in plain words, and adhesion [–].</summary>
-    public static IReadOnlyList<(string Name, string Where, double Adhesion)> Roads { get; } =
-    [
-        ("slippery", "on a slippery road", 0.3), ("wet", "on a wet road", Conditions.WetAdhesion),
-        ("dry", "on a dry road", Conditions.DryAdhesion), ("dry, track tyres", "on a dry road with track tyres", 1.1),
-    ];
-
     /// <summary>Slopes of the story [–]; 1 is a car without the valve.</summary>
     public static IReadOnlyList<double> Slopes { get; } = [0, 0.3, 0.6, 1];
 

@@ -13,8 +13,10 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
 
     private readonly LoadCase _load = vehicle.LoadCases[0];
 
-    private readonly ForceWindow _window =
-        ForceWindow.Of([.. vehicle.LoadCases.Select(load => new BalanceModel(vehicle, load))], KneeStory.Roads[^1].Adhesion);
+    private readonly IReadOnlyList<(string Name, string Where, double Adhesion)> _roads = Finding.NamedRoads(vehicle);
+
+    private readonly ForceWindow _window = ForceWindow.Of(
+        [.. vehicle.LoadCases.Select(load => new BalanceModel(vehicle, load))], vehicle.Conditions.TrackAdhesion);
 
     /// <summary>The car from the side: weight moves forward.</summary>
     public Explorable Stop()
@@ -44,7 +46,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     public Explorable Above()
     {
         // Each pair is made to lock, so pedal, assist and the car's own highest pressure do not count.
-        var setup = StopSetup.From(vehicle with { Control = null }, _load, KneeStory.Roads[Dry].Adhesion);
+        var setup = StopSetup.From(vehicle with { Control = null }, _load, _roads[Dry].Adhesion);
         YawResult[] stops = [.. new[] { Axle.Front, Axle.Rear }.Select(axle => YawStop.Run(
             YawStop.WithOnlyLocked(setup.Car, axle), Pressure.FromBars(100), setup.BuildUp, From, YawDisturbance.Crown))];
         string[] names = ["front wheels", "rear wheels"];
@@ -125,7 +127,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             : "The line does not cross the curve in this picture.";
         return Explorable.Of(id, [Road()], state =>
         {
-            (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
+            (_, string where, double adhesion) = _roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
             FigureBuilder figure = Plane(model, _window, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
                 $"{Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}")
@@ -150,7 +152,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         (IReadOnlyList<double> slopes, int ownSlope) = KneeStory.SlopesOf(setting);
         double slope = slopes[ownSlope];
         var straight = new BalanceModel(Without(), _load);
-        (_, string where, double adhesion) = KneeStory.Roads[Dry];
+        (_, string where, double adhesion) = _roads[Dry];
         string open = KneeStory.Words(straight.FirstLockUp(adhesion));
         bool fitted = vehicle.Hydraulics.RearProportioningValve is not null;
         bool more = Valves.Any(valve => valve != vehicle.Hydraulics.RearProportioningValve);
@@ -187,7 +189,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         double most = Math.Min(1.3 * (valve?.BlendPressure.Pascals ?? 20e5), with.MaximumPressure.Pascals);
         double step = Ticks.Step(unit.FromSi(most), 30);
         double[] pressures = [.. Enumerable.Range(1, 40).Select(i => unit.ToSi(i * step)).Where(pascals => pascals <= most)];
-        (_, string where, double adhesion) = KneeStory.Roads[0];
+        (_, string where, double adhesion) = _roads[0];
         LockUp? now = with.FirstLockUp(adhesion), then = without.FirstLockUp(adhesion);
         int start = Math.Max(0, Array.FindLastIndex(pressures, pascals => with.StateAt(pascals).FrontLinePascals <= 0));
         BalancePoint[] ends = [with.At(Pressure.FromPascals(pressures[^1])), .. now is null ? [] : new[] { now.At }];
@@ -233,13 +235,13 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                         from knee in knees
                         from slope in slopes
                         let model = new BalanceModel(vehicle.WithRearKnee(knee, slope), load)
-                        let at = model.FirstLockUp(KneeStory.Roads[^1].Adhesion)?.At ?? model.At(model.MaximumPressure)
+                        let at = model.FirstLockUp(_roads[^1].Adhesion)?.At ?? model.At(model.MaximumPressure)
                         select UnitMath.Max(at.LinePressures.Front, at.LinePressures.Rear)).Max();
         return Explorable.Of(id, controls, state =>
         {
             (Pressure knee, double slope) = (knees[state["knee"]], slopes[state["slope"]]);
             var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), vehicle.LoadCases[state["load"]]);
-            (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
+            (_, string where, double adhesion) = _roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
             string side = lockUp?.First switch { Axle.Rear => "on the wrong side of", Axle.Front => "on the safe side of", _ => "on" };
             Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here"
@@ -279,7 +281,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         return Control.Slider("rate", "How hard it brakes", texts, Math.Min(12, rates.Length - 1)) with { FrameMilliseconds = 120 };
     }
 
-    private static Control Road() => Control.Slider("road", "Road", KneeStory.Roads.Select(road => road.Name), Dry);
+    private Control Road() => Control.Slider("road", "Road", _roads.Select(road => road.Name), Dry);
 
     /// <summary>Decelerations up to 1 g, or to shortly before the rear wheels leave the road.</summary>
     private static IEnumerable<double> Rates(BalanceModel model) =>

@@ -28,10 +28,6 @@ public sealed record PocketCard(
         [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion),
             ("track tyres", car.Conditions.TrackAdhesion)];
 
-    // The road that the table of settings speaks of: a knee that no dry road reaches may be one that track tyres do.
-    private static double Best(Vehicle car) =>
-        car.Conditions.HighestAdhesion is > 1 and var highest ? highest : Vehicles.Conditions.DryAdhesion;
-
     /// <summary>Makes the card of a car.</summary>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
     {
@@ -40,6 +36,7 @@ public sealed record PocketCard(
         Banded<BalanceModel> own = Models(recommended, load);
         (IReadOnlyList<string> columns, IReadOnlyList<(string[] Cells, Vehicle Car)> settings) = Settings(recommended, units);
         string unit = Measure.LinePressure.In(units).Symbol;
+        double best = vehicle.Conditions.BestAdhesion;
         return new PocketCard(
             Car: vehicle.Name,
             LoadCase: load.Name,
@@ -57,9 +54,9 @@ public sealed record PocketCard(
             HasBands: own.HasBand,
             Columns: [.. columns,
                 .. Rates(vehicle).SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
-                $"{(Best(vehicle) > 1 ? Invariant.Text($"k = {Best(vehicle):0.0#}") : "Dry road")}: locks first at [g]"],
+                $"{(best > 1 ? Invariant.Text($"k = {best:0.0#}") : "Dry road")}: locks first at [g]"],
             Rows: [.. settings.Select(row =>
-                Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), IsBeyond(setting, row.Car), units))],
+                Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), setting.IsBeyond(row.Car), units))],
             Set: setting.Recommended is null ? "present" : "recommended",
             FirstLocks: [.. Roads(vehicle).Select(road =>
                 (Invariant.Text($"{road.Name}, k = {road.Adhesion:0.0#}"), own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
@@ -86,11 +83,6 @@ public sealed record PocketCard(
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 
-    private static bool IsBeyond(Setting setting, Vehicle car) =>
-        setting.Variable != SettingVariable.AddedKnee && setting.Reach != SettingReach.NotNeeded
-        && (setting.SafeLimit is not { } limit
-            || Setting.Beyond(SettingValue.Of(car, setting.Variable, setting.Conditions), limit));
-
     private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, bool isBeyond, UnitSystem units) => new(
         [
             .. isBeyond ? [.. cells[..^1], cells[^1] + CardRow.BeyondMark] : cells,
@@ -99,11 +91,11 @@ public sealed record PocketCard(
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Front, units)),
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Rear, units)),
             }),
-            models.Text(model => LockText(model.FirstLockUp(Best(model.Vehicle))).Replace(" g", "", StringComparison.Ordinal)),
+            models.Text(model => LockText(model.FirstLockUp(model.Vehicle.Conditions.BestAdhesion)).Replace(" g", "", StringComparison.Ordinal)),
         ],
         isOwn,
         isBeyond,
-        models.Middle.FirstLockUp(Best(models.Middle.Vehicle))?.First == Axle.Rear);
+        models.Middle.FirstLockUp(models.Middle.Vehicle.Conditions.BestAdhesion)?.First == Axle.Rear);
 
     private static string Line(Pressure? pressure, UnitSystem units) =>
         pressure is { } line ? Measure.LinePressure.In(units).Number(line.Pascals) : "–";

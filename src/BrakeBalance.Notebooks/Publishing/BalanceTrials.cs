@@ -28,7 +28,7 @@ internal sealed class BalanceTrials
         {
             LoadCase light = _vehicle.LoadCases[0], heavy = _vehicle.LoadCases.MaxBy(load => load.Mass)!;
             BalanceModel with = Model(_knee, _slope, light), without = Model(_knee, 1, light);
-            LockUp? start = with.FirstLockUp(Dry), slippery = with.FirstLockUp(KneeStory.Roads[0].Adhesion);
+            LockUp? start = with.FirstLockUp(Dry), slippery = with.FirstLockUp(Conditions.SlipperyAdhesion);
             LockUp? cautious = Model(_lowest, 0, light).FirstLockUp(Dry), laden = Model(_knee, _slope, heavy).FirstLockUp(Dry);
             yield return ("Let everything through:",
                 $"on a dry road {KneeStory.Words(without.FirstLockUp(Dry))}. With the valve as at the start {KneeStory.Words(start)}.");

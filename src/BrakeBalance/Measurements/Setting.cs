@@ -103,6 +103,11 @@ public sealed record Setting(
     /// <summary>The car set as recommended; as it is when there is nothing to recommend.</summary>
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 
+    /// <summary>Whether a copy of the car, set otherwise, brakes its rear more than the safe limit allows.</summary>
+    internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded
+        && SettingValue.Of(set, Variable, Conditions) is var value && (value.Knee is not null || value.FrontForceShare is not null)
+        && (SafeLimit is null || Beyond(value, SafeLimit));
+
     /// <summary>Answers for a car.</summary>
     /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>
     /// <param name="estimate">

@@ -12,6 +12,9 @@ public sealed record Conditions
     /// <summary>Adhesion of a wet road wherever one is spoken of [–] (common practice).</summary>
     public const double WetAdhesion = 0.5;
 
+    /// <summary>Adhesion of a slippery road wherever one is spoken of [–] (common practice).</summary>
+    public const double SlipperyAdhesion = 0.3;
+
     /// <summary>Whether the car is used on a closed track with track tyres: only decides what stands where nothing is said.</summary>
     public bool ClosedTrack { get; init; }
 
@@ -25,6 +28,12 @@ public sealed record Conditions
 
     /// <summary>The adhesion of track tyres on a dry road [–]: 1.1, or the highest of the conditions where that is more.</summary>
     internal double TrackAdhesion => Math.Max(1.1, HighestAdhesion);
+
+    /// <summary>
+    /// The best road that is spoken of [–]: a dry one, or the conditions' best where no road tyre reaches it: a knee that no dry road
+    /// reaches may be one that track tyres do.
+    /// </summary>
+    internal double BestAdhesion => HighestAdhesion > 1 ? HighestAdhesion : DryAdhesion;
 
     /// <summary>Names of the load cases to hold in; all of the car's when empty.</summary>
     public ImmutableArray<string> LoadCases { get; init; } = [];

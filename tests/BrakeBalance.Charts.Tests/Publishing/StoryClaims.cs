@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
@@ -49,7 +50,7 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
                     at[0]);
                 break;
             case "straight":
-                Straight(KneeStory.Roads[at[0]].Adhesion);
+                Straight(Finding.NamedRoads(vehicle)[at[0]].Adhesion);
                 break;
             case "knee":
                 Knee(KneeStory.Knees(setting.Value, units).Knees[at[0]], KneeStory.SlopesOf(setting.Value) is var (slopes, own)
@@ -60,7 +61,7 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
                 break;
             default:
                 All(KneeStory.Knees(setting.Value, units).Knees[at[0]], KneeStory.SlopesOf(setting.Value).Slopes[at[1]],
-                    vehicle.LoadCases[at[2]], KneeStory.Roads[at[3]].Adhesion);
+                    vehicle.LoadCases[at[2]], Finding.NamedRoads(vehicle)[at[3]].Adhesion);
                 break;
         }
     }
@@ -276,7 +277,7 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
         }
     }
 
-    private static string Where(double adhesion) => KneeStory.Roads.Single(road => road.Adhesion == adhesion).Where;
+    private string Where(double adhesion) => Finding.NamedRoads(vehicle).Single(road => road.Adhesion == adhesion).Where;
 
     private static double Value(Match match, int group) => Parse(match.Groups[group].Value);
 
