@@ -162,9 +162,9 @@ public static class Marking
     }
 
     private static MarkedAnswer Known(Exercise exercise, double value) =>
-        exercise.Answer.Mistakes.FirstOrDefault(mistake => Math.Abs(value - mistake.Value) <= Slack(exercise.Answer, mistake.Value))
-            is { } mistake
-            ? new(Mark.KnownMistake, 0, $"Looks as if {mistake.Name}.")
+        exercise.Answer.Mistakes.Where(mistake => Math.Abs(value - mistake.Value) <= Slack(exercise.Answer, mistake.Value))
+            .Select(mistake => mistake.Name).ToArray() is [_, ..] names
+            ? new(Mark.KnownMistake, 0, $"Looks as if {string.Join(", or ", names)}.")
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
 
     private static bool AnyUnitFits(ExerciseAnswer answer, double number) =>

@@ -40,6 +40,15 @@ public class MarkingTests
     }
 
     [Fact]
+    public void Mistakes_with_one_result_are_all_named()
+    {
+        Exercise exercise = Sheet["ideal-curve-1"];
+        ExerciseAnswer answer = ExerciseAnswer.Of(0.4, ("one was made", 0.3), ("another was made", 0.303), ("a third was made", 0.6));
+        Assert.Equal("Looks as if one was made, or another was made.",
+            Marking.Check(exercise with { Answer = answer }, "0.301").Comment);
+    }
+
+    [Fact]
     public void A_percentage_in_place_of_a_fraction_is_named_and_with_its_sign_is_right()
     {
         double share = Sheet["ideal-curve-1"].Answer.Fraction!.Value;
