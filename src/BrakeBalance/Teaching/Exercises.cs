@@ -153,7 +153,7 @@ public static class Exercises
                     ("the front shares were used",
                     Math.Abs(car.FrontShare - (1 - rearShare)) / h * (car.FrontShare > 1 - rearShare ? 1 : -1)),
                     ("height and wheelbase were swapped", (still - rearShare) * h), ("the installed share was left out", still / h)),
-                $@"$\psi_2 - z \frac{{h}}{{E}} = \varphi_2$, so $z = \frac{{{N(still)} - {N(rearShare)}}}{{{N(h)}}} = {N(critical)}$")
+                $@"$\psi_2 - z \frac{{h}}{{E}} = \varphi_2$, so $z = \frac{{{Fine(still)} - {Fine(rearShare)}}}{{{Fine(h)}}} = {N(critical)}$")
                 .From("fixed-ratio-2", share => (still - share) / h),
         ];
     }
@@ -387,4 +387,7 @@ public static class Exercises
     private static double Share(double rearOverFront) => rearOverFront / (1 + rearOverFront);
 
     private static string N(double value) => SheetUnits.N(value);
+
+    // A difference of two like numbers needs more digits than its result is given to.
+    private static string Fine(double value) => value.ToString("0.00000", CultureInfo.InvariantCulture);
 }
