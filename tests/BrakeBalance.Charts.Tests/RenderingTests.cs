@@ -64,6 +64,9 @@ public class RenderingTests
         Assert.Equal("38\u00a0bar", Measure.LinePressure.Text(38.1e5, UnitSystem.Si));
         Assert.Equal("550\u00a0psi", Measure.LinePressure.Text(38e5, UnitSystem.Us));
         Assert.Equal("0.80", Measure.Number.Text(0.8, UnitSystem.Si));
+        Assert.Equal("73.0\u00a0m", Measure.Distance.Text(73.02, UnitSystem.Si));
+        Assert.Equal("0.80\u00a0g", Measure.InG.Text(0.8, UnitSystem.Si));
+        Assert.Equal("0.80\u00a0g", Measure.Deceleration.Text(0.8 * 9.80665, UnitSystem.Us));
         Assert.Equal("−40\u00a0°C", Measure.Temperature.Text(233.15, UnitSystem.Si));
         Assert.Equal("−40\u00a0°F", Measure.Temperature.Text(233.15, UnitSystem.Us));
         Assert.Equal("62\u00a0mph", Measure.Speed.Text(100 / 3.6, UnitSystem.Us));

@@ -10,6 +10,9 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
     /// <summary>The symbol as it stands in a title's brackets: <c>–</c> for a pure number.</summary>
     public string Bracketed => Symbol.Length == 0 ? "[–]" : $"[{Symbol}]";
 
+    /// <summary>Whether shown numbers keep their last zeros, as those do that are read against one another (0.80, 73.0 m).</summary>
+    internal bool KeepsZeros { get; init; } = Symbol.Length == 0;
+
     /// <summary>The display value of an SI value.</summary>
     /// <param name="si">The value in the measure's SI unit.</param>
     /// <returns>The value in display units, not rounded.</returns>
@@ -37,8 +40,7 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
             decimals++;
         }
 
-        // A pure number keeps its last zero (0.80); a quantity drops it (38 bar, 38.5 bar).
-        string format = Symbol.Length == 0 ? "F" + decimals.ToString(CultureInfo.InvariantCulture) : "0." + new string('#', decimals);
+        string format = KeepsZeros ? "F" + decimals.ToString(CultureInfo.InvariantCulture) : "0." + new string('#', decimals);
         string text = rounded.ToString(format, CultureInfo.InvariantCulture);
         return text.StartsWith('-') ? (text.Trim('-', '0', '.').Length == 0 ? text[1..] : "−" + text[1..]) : text;
     }

@@ -27,7 +27,7 @@ public sealed class Measure
     public static Measure Percent { get; } = Pure("fraction", "%", 100, 1);
 
     /// <summary>Deceleration held as a multiple of g [–], shown in g.</summary>
-    public static Measure InG { get; } = Pure("deceleration", "g", 1, 0.01);
+    public static Measure InG { get; } = Pure("deceleration", "g", 1, 0.01).KeepingZeros();
 
     /// <summary>A count or an ordinal, shown without decimals [–].</summary>
     public static Measure Count { get; } = Pure("count", "", 1, 1);
@@ -54,7 +54,7 @@ public sealed class Measure
 
     /// <summary>A distance on the road: m or ft; the SI unit is the metre.</summary>
     public static Measure Distance { get; } =
-        Of("distance", LengthUnit.Meter, (LengthUnit.Meter, "m", 0.1), (LengthUnit.Foot, "ft", 1));
+        Of("distance", LengthUnit.Meter, (LengthUnit.Meter, "m", 0.1), (LengthUnit.Foot, "ft", 1)).KeepingZeros();
 
     /// <summary>Speed: km/h or mph; the SI unit is the metre per second.</summary>
     public static Measure Speed { get; } =
@@ -65,7 +65,7 @@ public sealed class Measure
         "deceleration",
         AccelerationUnit.MeterPerSecondSquared,
         (AccelerationUnit.StandardGravity, "g", 0.01),
-        (AccelerationUnit.StandardGravity, "g", 0.01));
+        (AccelerationUnit.StandardGravity, "g", 0.01)).KeepingZeros();
 
     /// <summary>Temperature: °C or °F; the SI unit is the kelvin.</summary>
     public static Measure Temperature { get; } = Of(
@@ -125,6 +125,9 @@ public sealed class Measure
         var unit = new DisplayUnit(symbol, scale, 0, roundTo);
         return new Measure(name, null, () => unit, () => unit);
     }
+
+    private Measure KeepingZeros() => new(Name, SiUnit,
+        () => _metric.Value with { KeepsZeros = true }, () => _customary.Value with { KeepsZeros = true });
 
     /// <summary>The display unit in one system of units.</summary>
     /// <param name="units">The system of units.</param>
