@@ -128,7 +128,13 @@ public class BalanceFigureTests
         Assert.StartsWith("The change makes the rear axle lock first", worse.Title, StringComparison.Ordinal);
         Assert.Contains(worse.Layers.OfType<MarkerLayer>(), layer => layer is { Name: "rear locks first, after", Shape: Marker.Triangle });
         Figure cured = ComparisonFigures.BeforeAfter(Cars.Model(car.WithRearKnee(Pressure.FromBars(60))), Cars.Model(car));
-        Assert.StartsWith("The change cures the rear axle locking first", cured.Title, StringComparison.Ordinal);
+        Assert.StartsWith("The change cures the rear axle locking first on these surfaces", cured.Title, StringComparison.Ordinal);
+        Assert.Contains("after the change: knee 60.0 bar before, 24.1 bar after.", cured.Caption, StringComparison.Ordinal);
+        Assert.Contains("after the change.", ComparisonFigures.BeforeAfter(Cars.Model(car), Cars.Model(car)).Caption,
+            StringComparison.Ordinal);
+        Figure bar = ComparisonFigures.BeforeAfter(
+            Cars.Model(Cars.Load("track-coupe").WithFrontForceShare(0.5)), Cars.Model(Cars.Load("track-coupe").WithFrontForceShare(0.6)));
+        Assert.Contains("after the change: bar 50.0 % front before, 60.0 % after.", bar.Caption, StringComparison.Ordinal);
     }
 
     private static JsonNode Trace(Figure figure, string name) =>

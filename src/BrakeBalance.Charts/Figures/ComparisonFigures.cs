@@ -39,14 +39,14 @@ public static class ComparisonFigures
         string order = (rearBefore, rearAfter) switch
         {
             (0, 0) => "the front axle locks first before and after",
-            ( > 0, 0) => "the change cures the rear axle locking first",
+            ( > 0, 0) => "the change cures the rear axle locking first on these surfaces",
             (0, > 0) => "the change makes the rear axle lock first on some surfaces",
             _ => $"the rear axle locks first on {rearBefore} of the surfaces before and on {rearAfter} after",
         };
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(
-                $"Braking efficiency at the first lock-up of {before.Vehicle.InText}, before and after the change."
+                $"Braking efficiency at the first lock-up of {before.Vehicle.InText}, before and after the change{Change()}."
                     + (rearBefore + rearAfter == 0 ? "" : " Triangles mark surfaces on which the rear axle locks first: dangerous."),
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
@@ -59,6 +59,18 @@ public static class ComparisonFigures
         return figure.Table(Table(before, after, adhesions, figure.Units)).Build();
 
         string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
+
+        string Change()
+        {
+            (BrakeHydraulics was, BrakeHydraulics now) = (before.Vehicle.Hydraulics, after.Vehicle.Hydraulics);
+            (Pressure? old, Pressure? set) = (was.RearProportioningValve?.Knee, now.RearProportioningValve?.Knee);
+            return set is { } knee && old?.Pascals != knee.Pascals
+                ? $": knee {(old is { } own ? SettingWords.Knee(own, figure.Units) : "none")} before, "
+                    + $"{SettingWords.Number(knee, figure.Units)} after"
+                : (was.Split, now.Split) is (BalanceBarSplit bar, BalanceBarSplit moved) && bar.FrontForceShare != moved.FrontForceShare
+                    ? Invariant.Text($": bar {100 * bar.FrontForceShare:0.0} % front before, {100 * moved.FrontForceShare:0.0} % after")
+                    : "";
+        }
     }
 
     /// <summary>Braking efficiency of several set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
