@@ -128,19 +128,14 @@ public static class SettingFigures
         UnitSystem? units = null, string id = "safe-limits", Vehicle? car = null)
     {
         var figure = new FigureBuilder(id, units);
-        var known = curves
-            .Select(curve => (
-                curve.FrictionSpread,
-                Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value))
-                    .ToList()))
-            .Where(curve => curve.Points.Count > 0).ToList();
+        var known = Known(curves);
         if (known.Count == 0)
         {
             throw new ArgumentException("No slope has a knee that keeps the front axle first everywhere.", nameof(curves));
         }
 
         figure
-            .Title(Cost(figure, known[0], known[^1]))
+            .Title(Title())
             .Describe(
                 $"The highest knee{Of(car)} that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
                 string.Join(' ', known.Select(curve =>
@@ -160,27 +155,40 @@ public static class SettingFigures
         return figure.Build();
 
         string Spread(double spread) => Measure.Percent.Text(spread, figure.Units);
+
+        string Title() => Cost(curves) is not { } cost ? "The safe limit of the knee depends on the slope above it"
+            : $"Friction off by up to {Spread(cost.Wide)} instead of {Spread(cost.Narrow)} "
+                + (cost.Lost is not { } lost ? $"leaves the safe limit of the knee at {figure.Text(Measure.LinePressure, cost.Most)}"
+                    : "costs " + (known[0].Points[0].Knee.Pascals == known[0].Points[^1].Knee.Pascals ? "at least " : "")
+                        + $"{figure.Text(Measure.LinePressure, lost)} of knee") + $" at a slope of {Finding.Rate(cost.Slope)}";
     }
 
-    /// <summary>What the widest spread of friction costs in knee against the narrowest, at a slope both know.</summary>
-    private static string Cost(
-        FigureBuilder figure, (double Spread, List<(double Slope, Pressure Knee)> Points) narrow,
-        (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
+    /// <summary>
+    /// What the widest spread of friction costs in knee against the narrowest, at a slope both know: null where there is none, and no loss
+    /// where it is less than anybody sets.
+    /// </summary>
+    internal static (double Narrow, double Wide, double Slope, Pressure Most, Pressure? Lost)? Cost(
+        IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves)
     {
-        double[] common = [.. narrow.Points.Select(p => p.Slope).Intersect(wide.Points.Select(p => p.Slope))];
-        if (narrow.Spread == wide.Spread || common.Length == 0)
+        List<(double FrictionSpread, List<(double Slope, Pressure Knee)> Points)> known = Known(curves);
+        (double narrow, List<(double Slope, Pressure Knee)> most) = known[0];
+        (double wide, List<(double Slope, Pressure Knee)> least) = known[^1];
+        double[] common = [.. most.Select(point => point.Slope).Intersect(least.Select(point => point.Slope))];
+        if (narrow == wide || common.Length == 0)
         {
-            return "The safe limit of the knee depends on the slope above it";
+            return null;
         }
 
-        double slope = common.MinBy(s => Math.Abs(s - 0.3));
-        Pressure most = narrow.Points.First(p => p.Slope == slope).Knee, lost = most - wide.Points.First(p => p.Slope == slope).Knee;
-        return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead "
-            + $"of {Measure.Percent.Text(narrow.Spread, figure.Units)} "
-            + (lost.Bars < 0.5 ? $"leaves the safe limit of the knee at {figure.Text(Measure.LinePressure, most)}"
-            : "costs " + (narrow.Points[0].Knee.Pascals == narrow.Points[^1].Knee.Pascals ? "at least " : "")
-            + $"{figure.Text(Measure.LinePressure, lost)} of knee") + $" at a slope of {Finding.Rate(slope)}";
+        double slope = common.MinBy(one => Math.Abs(one - 0.3));
+        Pressure highest = most.First(point => point.Slope == slope).Knee, lost = highest - least.First(point => point.Slope == slope).Knee;
+        return (narrow, wide, slope, highest, lost.Bars < 0.5 ? null : lost);
     }
+
+    private static List<(double FrictionSpread, List<(double Slope, Pressure Knee)> Points)> Known(
+        IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves) =>
+        [.. curves.Select(curve => (curve.FrictionSpread, curve.Points.Where(point => point.Knee is not null)
+                .Select(point => (point.Slope, point.Knee!.Value)).ToList()))
+            .Where(curve => curve.Item2.Count > 0)];
 
     private static string Of(Vehicle? car) => car is null ? "" : $" of {car.InText}"
         + (car.Hydraulics.RearProportioningValve is null ? " with a valve added" : "");

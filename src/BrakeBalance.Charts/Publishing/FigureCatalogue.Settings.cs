@@ -108,21 +108,15 @@ public static partial class FigureCatalogue
 
     private static string PlainCost(CarStudy car, Figure figure)
     {
-        (double Spread, Dictionary<double, Pressure> At)[] known = [.. car.Knees
-            .Select(curve => (curve.Item1, curve.Item2.Where(point => point.Item2 is not null)
-                .ToDictionary(point => point.Item1, point => point.Item2!.Value)))
-            .Where(curve => curve.Item2.Count > 0)];
-        (double spread, Dictionary<double, Pressure> least) = known[^1];
-        double[] common = [.. known[0].At.Keys.Intersect(least.Keys)];
-        if (known.Length < 2 || common.Length == 0)
+        if (SettingFigures.Cost(car.Knees) is not { } cost)
         {
-            return $"Where the valve may bend depends on how much it passes on: {Bar(known[0].At.Values.Max(), figure)} at most";
+            Pressure most = car.Knees.SelectMany(curve => curve.Item2).Max(point => point.Item2)!.Value;
+            return $"Where the valve may bend depends on how much it passes on: {Bar(most, figure)} at most";
         }
 
-        double slope = common.MinBy(one => Math.Abs(one - 0.3));
-        Pressure lost = known[0].At[slope] - least[slope];
-        string down = lost.Bars < 0.5 ? "do not move the highest safe bend" : $"move the highest safe bend down by {Bar(lost, figure)}";
-        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} {down}";
+        string down = cost.Lost is { } lost ? $"move the highest safe bend down by {Bar(lost, figure)}"
+            : "do not move the highest safe bend";
+        return $"Pads that may be off by {Share(cost.Wide, figure)} instead of {Share(cost.Narrow, figure)} {down}";
     }
 
     private static string Roads(IReadOnlyList<double> grips) => $"grip {Finding.Rate(grips[0])} to {Finding.Rate(grips[^1])}";
