@@ -39,7 +39,7 @@ internal static class HtmlRenderer
 
     /// <summary>The finding, above the drawing.</summary>
     public static void Finding(StringBuilder html, string title) =>
-        html.Append("<figcaption class=\"bb-title\">").Append(Escape(title)).Append("</figcaption>\n");
+        html.Append("<figcaption class=\"bb-title\">").Append(Escape(TextMetrics.Bound(title))).Append("</figcaption>\n");
 
     /// <summary>A drawing for a page and one for a phone; the style sheet shows the one that fits.</summary>
     public static void Drawings(StringBuilder html, string wide, string narrow, string read = "") =>
@@ -50,7 +50,7 @@ internal static class HtmlRenderer
     public static void Words(
         StringBuilder html, string id, string title, string caption, string description, FigureTable table, string? credit = null)
     {
-        html.Append("<p class=\"bb-caption\">").Append(Escape(caption));
+        html.Append("<p class=\"bb-caption\">").Append(Escape(TextMetrics.Bound(caption)));
         if (credit is not null)
         {
             html.Append(" <small class=\"bb-credit\">").Append(Escape(credit)).Append("</small>");

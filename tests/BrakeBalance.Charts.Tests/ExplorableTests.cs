@@ -7,6 +7,7 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Rendering;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 
@@ -37,7 +38,7 @@ public partial class ExplorableTests
             string html = Ask(desk, request)["html"]!.ToString();
             Assert.All(frame.Figures, figure =>
             {
-                Assert.Contains($"<figcaption class=\"bb-title\">{HtmlRenderer.Escape(figure.Title)}</figcaption>", html,
+                Assert.Contains($"<figcaption class=\"bb-title\">{HtmlRenderer.Escape(TextMetrics.Bound(figure.Title))}</figcaption>", html,
                     StringComparison.Ordinal);
                 Assert.Contains(HtmlRenderer.Escape(figure.Table.Row(2)[1]), html, StringComparison.Ordinal);
             });

@@ -56,6 +56,21 @@ internal static class TextMetrics
         return sum / 1000 * fontSize * (bold ? 1.07 : 1);
     }
 
+    /// <summary>The text with each number bound to its unit, so that no line ends between them.</summary>
+    public static string Bound(string text) => string.Create(text.Length, text, (bound, of) =>
+    {
+        of.CopyTo(bound);
+        for (int i = 1; i < of.Length - 1; i++)
+        {
+            ReadOnlySpan<char> behind = of.AsSpan(i + 1);
+            int end = behind.IndexOfAny(" ,;:.)/");
+            if (of[i] == ' ' && char.IsAsciiDigit(of[i - 1]) && (end < 0 ? behind : behind[..end]) is "g" or "%" or "bar" or "psi")
+            {
+                bound[i] = '\u00a0';
+            }
+        }
+    });
+
     /// <summary>Breaks text into lines.</summary>
     /// <param name="text">The text.</param>
     /// <param name="fontSize">The font size.</param>
@@ -65,7 +80,7 @@ internal static class TextMetrics
     {
         List<string> lines = [];
         string line = "";
-        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in Bound(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Width(longer, fontSize, bold) > widest)
