@@ -30,9 +30,4 @@ public enum ChangeTopic
 /// <param name="Meaning">The change in words.</param>
 public sealed record ChangeRow(
     ChangeTopic Topic, string Name, IQuantity? Before, IQuantity? After, string BeforeWords, string AfterWords, BenchSeverity Severity,
-        string Meaning)
-{
-    /// <summary>New over old [–]; null when one is missing or the old one is zero.</summary>
-    public double? Factor =>
-        Before is not null && After is not null && (double)Before.Value != 0 ? After.As(Before.Unit) / (double)Before.Value : null;
-}
+        string Meaning);
