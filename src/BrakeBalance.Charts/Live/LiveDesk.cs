@@ -193,6 +193,6 @@ public sealed class LiveDesk
                 ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), request["width"] is null ? null : Size(request)),
                 ["id"] = figure.Id,
             }
-            : new JsonObject { ["html"] = "", ["needs"] = entry.Needs };
+            : new JsonObject { ["html"] = "", ["needs"] = entry.Needs is null ? null : $"Not drawn, needs {entry.Needs}: {entry.Shows}" };
     }
 }

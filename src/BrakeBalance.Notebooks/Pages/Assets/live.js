@@ -315,8 +315,7 @@
       element.querySelector(".bb-data").open = Boolean(open);
       element.append(saves(element.dataset.figure, element));
       element.dataset.took = String(Math.round(performance.now() - began));
-    } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" },
-      `${element.dataset.figure.replaceAll("-", " ")}: needs ${reply.needs}.`));
+    } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" }, reply.needs));
   };
   const saves = (name, figure) => {
     const title = figure.querySelector(".bb-title").textContent;
