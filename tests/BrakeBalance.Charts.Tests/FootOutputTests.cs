@@ -2,6 +2,8 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -165,6 +167,10 @@ public class FootOutputTests
             car.Control!.Pedal.AvailableTravel, car, car.LoadCases[0].Name, units: UnitSystem.Si);
         Assert.Contains("(0.7 g)", Of(0.3, 0.5, 0.7).Title, StringComparison.Ordinal);
         Assert.Equal(Of(0.7).Title, Of(0.3, 0.7, 0.5).Title);
+        PedalTravel same = force.TravelAt(force.AtRate(0.3)!.Balance.MasterPressure)!;
+        Assert.Equal("0.7 g", FootFigures.Hardest([("0.3 g", same), ("0.7 g", same)]).Name);
+        CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == "travel");
+        Assert.StartsWith("Braking at 0.7 g leaves", entry.Plain.Of(entry.Make(new CarStudy(car), UnitSystem.Si)!, new CarStudy(car)).Title, StringComparison.Ordinal);
     }
 
     [Theory]

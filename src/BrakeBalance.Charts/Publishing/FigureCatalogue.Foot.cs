@@ -40,9 +40,8 @@ public static partial class FigureCatalogue
         {
             Name = "travel", Needs = Volumes, Make = Travel,
             Plain = new(
-                Title: (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
-                    && force.TravelAt(at.Balance.MasterPressure) is { LeftToFloor: { } left } travel
-                    ? $"Braking at 0.30 g leaves {FootFigures.AtMost(travel)}{Measure.Travel.Text(left, figure.Units)} between the pedal "
+                Title: (car, figure) => FootFigures.Hardest(TravelCases(car)) is var (rate, travel) && travel.LeftToFloor is { } left
+                    ? $"Braking at {rate} leaves {FootFigures.AtMost(travel)}{Measure.Travel.Text(left, figure.Units)} between the pedal "
                         + "and the floor"
                     : $"The pedal is at its end after {Measure.Travel.Text(car.ControlWithVolumes!.Pedal.AvailableTravel, figure.Units)}, "
                         + "before the car brakes so hard",
@@ -92,20 +91,17 @@ public static partial class FigureCatalogue
         },
     ];
 
-    private static Figure? Travel(CarStudy car, UnitSystem units)
-    {
-        if (car.ControlWithVolumes is not { } control)
-        {
-            return null;
-        }
+    private static Figure? Travel(CarStudy car, UnitSystem units) =>
+        car.ControlWithVolumes is { } control && TravelCases(car) is { Length: > 0 } cases
+            ? FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car, car.Light.LoadCase.Name, units: units) : null;
 
+    private static (string Name, PedalTravel Travel)[] TravelCases(CarStudy car)
+    {
         var force = new ControlForce(car.Light);
-        (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
+        return [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
             .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
-        return cases.Length == 0 ? null
-            : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car, car.Light.LoadCase.Name, units: units);
     }
 
     private static string PlainEffort(CarStudy car, Figure figure)
