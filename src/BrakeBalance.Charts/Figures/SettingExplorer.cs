@@ -59,7 +59,8 @@ public static class SettingExplorer
                 : $"{(bar ? "from" : "up to a knee of")} {upTo} {(bar ? "on " : "")}the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
-                + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
+                + (setting.HoldsAtAnySetting ? "any setting"
+                    : setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
             .Describe(
                 $"The {(bar ? "least front share of the rod force" : "highest knee")} with which the front axle of "
                     + $"{vehicle.InText} locks first, standing still, by adhesion."

@@ -100,6 +100,10 @@ public sealed record Setting(
     /// <summary>Whether the car stands beyond the safe limit.</summary>
     public bool PresentIsBeyond => Present is not null && (SafeLimit is null || Beyond(Present, SafeLimit));
 
+    /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
+    internal bool HoldsAtAnySetting => Rule == SettingRule.Corners && Reach != SettingReach.NotNeeded && Binding is null
+        && (SafeLimit?.Knee >= Vehicle.Hydraulics.MaximumPressure || SafeLimit?.FrontForceShare <= 0.2);
+
     /// <summary>The car set as recommended; as it is when there is nothing to recommend.</summary>
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 

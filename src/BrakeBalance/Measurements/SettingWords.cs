@@ -305,7 +305,8 @@ public static class SettingWords
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
             _ => $"Recommended setting {Text(setting.Recommended, units)}; "
-                + $"safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}.",
+                + (setting.HoldsAtAnySetting ? "any setting keeps the front first in all conditions."
+                    : $"safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}."),
         };
     }
 
@@ -335,11 +336,12 @@ public static class SettingWords
     /// <summary>The safe limit as every output shows it.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>Such as "9.5 bar, 0.25 turns in"; "none needed"; <see cref="None"/>.</returns>
+    /// <returns>Such as "9.5 bar, 0.25 turns in"; "none needed"; "any setting"; <see cref="None"/>.</returns>
     public static string SafeLimit(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string limit = setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units);
+        string limit = setting.Reach == SettingReach.NotNeeded ? "none needed"
+            : setting.HoldsAtAnySetting ? "any setting" : Text(setting.SafeLimit, units);
         return setting.Doubts.Count > 0 ? limit + " (by the file, before measuring)" : limit;
     }
 

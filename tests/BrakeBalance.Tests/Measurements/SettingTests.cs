@@ -266,6 +266,13 @@ public class SettingTests(ITestOutputHelper output)
     {
         var setting = Setting.Of(VehicleFile.Read(BrakeBalance.Vehicles.Files.StarterFile.Text(), "starter").Vehicle);
         SettingFinding ice = setting.Findings.First(finding => finding.Kind == SettingFindingKind.Ice);
+        Setting drums = Setting.Of(VehicleFile.Read(StarterFile.Text("vacuum", "drum", "adjustable"), "starter").Vehicle);
+        Assert.Null(drums.Binding);
+        Assert.Equal("any setting", SettingWords.SafeLimit(drums, UnitSystem.Si));
+        Assert.EndsWith("any setting keeps the front first in all conditions.", SettingWords.Sentence(drums, UnitSystem.Si),
+            StringComparison.Ordinal);
+        string json = BrakeBalance.Summaries.SettingJson.Node(drums, new(UnitSystem.Si)).ToJsonString();
+        Assert.Contains("\"safe_limit\":{\"knee_bar\":null", json, StringComparison.Ordinal);
         Assert.True(ice.FrontFirst && ice.AtAnySetting(setting.Vehicle));
         Assert.Contains("(at any setting)", SettingWords.Findings(setting, UnitSystem.Si)[0], StringComparison.Ordinal);
         Assert.DoesNotContain(SettingWords.Findings(setting, UnitSystem.Si),
