@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Spectre.Console;
 
@@ -60,6 +61,21 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
 
     /// <summary>A console for tables on <see cref="Output"/>.</summary>
     public IAnsiConsole Rich() => Console(new Held(Output, Live));
+
+    /// <summary>Writes an answer for a script, or for a reader.</summary>
+    public int Answer(bool forScript, Func<JsonNode> json, Action<IAnsiConsole> shown)
+    {
+        if (forScript)
+        {
+            Output.WriteLine(IndentedJson.Text(json()));
+        }
+        else
+        {
+            shown(Rich());
+        }
+
+        return ExitCode.Success;
+    }
 
     /// <summary>A console for progress on <see cref="Live"/>.</summary>
     public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live));

@@ -51,16 +51,8 @@ internal static class BenchCommand
                 AtomicFile.Write(target, BenchPrintSheet.Html(report, system));
             }
 
-            if (parsed.GetValue(json))
-            {
-                terminal.Output.WriteLine(new BenchJson(new SummaryUnits(system)).Text(report));
-            }
-            else
-            {
-                Write(terminal, report, system);
-            }
-
-            return ExitCode.Success;
+            return terminal.Answer(parsed.GetValue(json), () => new BenchJson(new SummaryUnits(system)).Of(report),
+                console => Write(console, report, system));
         });
         return command;
     }
@@ -105,9 +97,8 @@ internal static class BenchCommand
         return ExitCode.Success;
     }
 
-    private static void Write(Terminal terminal, BenchReport report, UnitSystem units)
+    private static void Write(IAnsiConsole console, BenchReport report, UnitSystem units)
     {
-        IAnsiConsole console = terminal.Rich();
         console.WriteLine(report.Sheet.Name);
         console.WriteLine(report.Sheet.Note);
         if (!report.Sheet.Hoses.IsEmpty)

@@ -71,20 +71,17 @@ internal static class ChooseCommand
                     Write(folder, choice, result, system, parsed.GetValue(force));
                 }
 
-                if (parsed.GetValue(json))
+                return terminal.Answer(parsed.GetValue(json), () => output.Json(chosen), console =>
                 {
-                    terminal.Output.WriteLine(IndentedJson.Text(output.Json(chosen)));
-                }
-                else if (chosen is { } one)
-                {
-                    output.Report(terminal.Rich(), one);
-                }
-                else
-                {
-                    output.Write(terminal.Rich());
-                }
-
-                return ExitCode.Success;
+                    if (chosen is { } one)
+                    {
+                        output.Report(console, one);
+                    }
+                    else
+                    {
+                        output.Write(console);
+                    }
+                });
             },
             cancellation));
         return command;

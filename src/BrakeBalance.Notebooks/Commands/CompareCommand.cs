@@ -55,19 +55,12 @@ internal static class CompareCommand
                 AtomicFile.Write(page, ComparisonPage.Html(setUps, comparison, asked, system));
             }
 
-            if (parsed.GetValue(json))
+            return terminal.Answer(parsed.GetValue(json), () => Json(comparison, new SummaryUnits(system)), console =>
             {
-                terminal.Output.WriteLine(IndentedJson.Text(Json(comparison, new SummaryUnits(system))));
-            }
-            else
-            {
-                IAnsiConsole console = terminal.Rich();
                 Write(console, comparison);
                 string[] legends = [.. setUps.Select(setUp => BandText.LegendOf(setUp.Car)).Where(text => text.Length > 0).Distinct()];
                 console.WriteLine(string.Join(' ', legends.Append(SettingWords.Caution)));
-            }
-
-            return ExitCode.Success;
+            });
         });
         return command;
     }

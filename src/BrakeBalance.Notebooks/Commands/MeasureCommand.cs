@@ -57,23 +57,15 @@ internal static class MeasureCommand
             }
 
             GaugeAnalysis analysis = ValveFitting.Analyse(reading.Rows, ratio);
-            if (parsed.GetValue(json))
+            UnitSystem system = System(parsed, units);
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Gauges(analysis, reading.Problems), console =>
             {
-                JsonObject node = new MeasureJson(Shown(parsed, units)).Gauges(analysis);
-                node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(IndentedJson.Text(node));
-            }
-            else
-            {
-                IAnsiConsole console = terminal.Rich();
                 TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                TextTable.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
-                TextTable.Write(console, MeasurementTables.Valve(analysis, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.Knees(analysis, system));
+                TextTable.Write(console, MeasurementTables.Valve(analysis, system));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
                     ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
-            }
-
-            return ExitCode.Success;
+            });
         });
         return command;
     }
@@ -304,32 +296,28 @@ internal static class MeasureCommand
                 return (known, against, against.Length > 0 ? null : NextTest.Of(known));
             });
             LogProblem[] left = [.. own?.Stops?.Problems ?? [], .. estimate.NotUsed];
-            if (parsed.GetValue(json))
+            UnitSystem system = System(parsed, units);
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Next(car, next, doubts, left), console =>
             {
-                terminal.Output.WriteLine(IndentedJson.Text(new MeasureJson(Shown(parsed, units)).Next(car, next, doubts, left)));
-                return ExitCode.Success;
-            }
+                if (left.Length > 0)
+                {
+                    TextTable.Write(console, MeasurementTables.LeftOut(left));
+                }
 
-            IAnsiConsole console = terminal.Rich();
-            if (left.Length > 0)
-            {
-                TextTable.Write(console, MeasurementTables.LeftOut(left));
-            }
+                if (next is null)
+                {
+                    MeasureOutput.Sentences(console, [.. doubts, "No stop is proposed until that is cleared up."]);
+                    return;
+                }
 
-            if (next is null)
-            {
-                MeasureOutput.Sentences(console, [.. doubts, "No stop is proposed until that is cleared up."]);
-                return ExitCode.Success;
-            }
+                TextTable.Write(console, MeasurementTables.NextStops(next, system));
+                if (next.Candidates is [CandidateStop first, ..])
+                {
+                    SettingOutput.Labelled(console, "Abort when", NextStopWords.Abort(first, system) + ".");
+                }
 
-            TextTable.Write(console, MeasurementTables.NextStops(next, System(parsed, units)));
-            if (next.Candidates is [CandidateStop first, ..])
-            {
-                SettingOutput.Labelled(console, "Abort when", NextStopWords.Abort(first, System(parsed, units)) + ".");
-            }
-
-            SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
-            return ExitCode.Success;
+                SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
+            });
         });
         return command;
     }
@@ -357,23 +345,16 @@ internal static class MeasureCommand
 
             IReadOnlyList<BandedAnswer> answers =
                 terminal.Work.Do("trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
-            if (parsed.GetValue(json))
+            UnitSystem system = System(parsed, units);
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Bands(car, answers), console =>
             {
-                JsonArray bands = new MeasureJson(Shown(parsed, units)).Bands(answers);
-                terminal.Output.WriteLine(IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = bands }));
-            }
-            else
-            {
-                IAnsiConsole console = terminal.Rich();
-                TextTable.Write(console, MeasurementTables.Bands(answers, System(parsed, units)));
-                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.Bands(answers, system));
+                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], system));
                 if (OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 })
                 {
                     console.WriteLine("By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.");
                 }
-            }
-
-            return ExitCode.Success;
+            });
         });
         return command;
     }
@@ -405,26 +386,19 @@ internal static class MeasureCommand
             string? sheetFile = parsed.GetValue(sheet) is { } sheetPath ? files.File(sheetPath, "--sheet") : null;
             BadInputException.ThrowIfAny(problems);
             TestPlan plan = TestPlanner.Make(car, names);
+            UnitSystem system = System(parsed, units);
             if (csvFile is not null)
             {
-                AtomicFile.Write(csvFile, plan.ToCsv(System(parsed, units)));
+                AtomicFile.Write(csvFile, plan.ToCsv(system));
             }
 
             if (sheetFile is not null)
             {
-                AtomicFile.Write(sheetFile, TestPlanSheet.Html(plan, System(parsed, units)));
+                AtomicFile.Write(sheetFile, TestPlanSheet.Html(plan, system));
             }
 
-            if (parsed.GetValue(json))
-            {
-                terminal.Output.WriteLine(IndentedJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
-            }
-            else
-            {
-                TextTable.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
-            }
-
-            return ExitCode.Success;
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Plan(plan),
+                console => TextTable.Write(console, MeasurementTables.Plan(plan, system)));
         });
         return command;
     }
@@ -449,35 +423,29 @@ internal static class MeasureCommand
             IReadOnlyList<QuestionAnswer> answers =
                 terminal.Work.Do("answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
-            if (parsed.GetValue(json))
+            return terminal.Answer(parsed.GetValue(json), () => MeasureJson.Questions(car.Vehicle, shown), console =>
             {
-                terminal.Output.WriteLine(IndentedJson.Text(
-                    new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
-                return ExitCode.Success;
-            }
-
-            IAnsiConsole console = terminal.Rich();
-            foreach (QuestionAnswer answer in shown)
-            {
-                console.WriteLine("");
-                console.WriteLine(Invariant.Text($"{answer.Number}. {answer.Question}"));
-                console.WriteLine(answer.Answer ?? "Lacking: " + string.Join("; ", answer.Lacking));
-                if (answer.Vague.Count > 0)
+                foreach (QuestionAnswer answer in shown)
                 {
-                    console.WriteLine($"Known only as a range or by the class: {string.Join(", ", answer.Vague)}.");
+                    console.WriteLine("");
+                    console.WriteLine(Invariant.Text($"{answer.Number}. {answer.Question}"));
+                    console.WriteLine(answer.Answer ?? "Lacking: " + string.Join("; ", answer.Lacking));
+                    if (answer.Vague.Count > 0)
+                    {
+                        console.WriteLine($"Known only as a range or by the class: {string.Join(", ", answer.Vague)}.");
+                    }
+
+                    console.WriteLine($"More: {QuestionPointers.Of(answer.Number).Words}.");
                 }
 
-                console.WriteLine($"More: {QuestionPointers.Of(answer.Number).Words}.");
-            }
+                console.WriteLine("");
+                if (BandText.LegendOf(car.Vehicle) is { Length: > 0 } legend)
+                {
+                    SettingOutput.Labelled(console, "Ranges", legend);
+                }
 
-            console.WriteLine("");
-            if (BandText.LegendOf(car.Vehicle) is { Length: > 0 } legend)
-            {
-                SettingOutput.Labelled(console, "Ranges", legend);
-            }
-
-            SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
-            return ExitCode.Success;
+                SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
+            });
         });
         return command;
     }

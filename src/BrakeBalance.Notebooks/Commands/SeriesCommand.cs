@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using Spectre.Console;
@@ -63,22 +62,14 @@ internal static class SeriesCommand
             }
 
             StopSearch search = StopFinder.Find(reading.Rows, degrees is { } d ? Angle.FromDegrees(d) : null);
+            UnitSystem system = MeasureCommand.System(parsed, units);
             if (parsed.GetValue(into) is { } target)
             {
-                Put(terminal, path, car, search, target, MeasureCommand.System(parsed, units) == UnitSystem.Us, told);
+                Put(terminal, path, car, search, target, system == UnitSystem.Us, told);
             }
 
-            if (parsed.GetValue(json))
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Series(search, reading), console =>
             {
-                JsonObject node = new MeasureJson(MeasureCommand.Shown(parsed, units)).Stops(search);
-                node["columns"] = MeasureJson.Columns(reading.Columns);
-                node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(IndentedJson.Text(node));
-            }
-            else
-            {
-                IAnsiConsole console = terminal.Rich();
-                UnitSystem system = MeasureCommand.System(parsed, units);
                 TextTable.Write(console, MeasurementTables.Columns(reading.Columns));
                 TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
                 TextTable.Write(console, MeasurementTables.Stops(search, system));
@@ -86,9 +77,7 @@ internal static class SeriesCommand
                 {
                     TextTable.Write(console, wheels);
                 }
-            }
-
-            return ExitCode.Success;
+            });
         });
         return command;
     }

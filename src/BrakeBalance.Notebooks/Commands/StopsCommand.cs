@@ -98,23 +98,11 @@ internal static class StopsCommand
                 var shown = new StopUnits(VehicleOptions.UnitsOf(parsed, units));
                 Banded<StopReport> reports = PartFault.Refused(vehicle.Name, () => Banded.Of(vehicle, drawn =>
                     StopReport.Of(drawn, ask, [.. loads.Select(one => drawn.LoadCase(one.Name))], many)));
-                Write(terminal, reports, shown, parsed.GetValue(json));
-                return ExitCode.Success;
+                return terminal.Answer(parsed.GetValue(json), () => new StopJson(shown).Of(reports), console =>
+                    BandedParts.Write(console, reports.Select(report => StopReportTables.Of(report, shown))!, vehicle));
             },
             cancellation));
         return command;
-    }
-
-    private static void Write(Terminal terminal, Banded<StopReport> reports, StopUnits units, bool json)
-    {
-        if (json)
-        {
-            terminal.Output.WriteLine(new StopJson(units).Text(reports));
-            return;
-        }
-
-        IReadOnlyList<object> Parts(StopReport report) => StopReportTables.Of(report, units);
-        BandedParts.Write(terminal.Rich(), reports.Select(Parts)!, reports.Middle.Vehicle);
     }
 
     private static double[] Surfaces(string text, List<string> problems)

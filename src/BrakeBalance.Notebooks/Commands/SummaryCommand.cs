@@ -47,16 +47,8 @@ internal static class SummaryCommand
                 parsed.GetValue(load),
                 problems);
             var shown = new SummaryUnits(VehicleOptions.UnitsOf(parsed, units));
-            if (parsed.GetValue(json))
-            {
-                terminal.Output.WriteLine(new SummaryJson(shown).Text(summary));
-            }
-            else
-            {
-                new SummaryTables(shown, terminal.Rich()).Write(summary, parsed.GetValue(all));
-            }
-
-            return ExitCode.Success;
+            return terminal.Answer(parsed.GetValue(json), () => new SummaryJson(shown).Node(summary),
+                console => new SummaryTables(shown, console).Write(summary, parsed.GetValue(all)));
         });
         return command;
     }

@@ -5,7 +5,7 @@ namespace BrakeBalance.Notebooks.Commands.Benches;
 /// <summary>A bench report as JSON for scripts; keys end in their unit.</summary>
 internal sealed class BenchJson(SummaryUnits units)
 {
-    public string Text(BenchReport report) => IndentedJson.Text(new JsonObject
+    public JsonObject Of(BenchReport report) => new()
     {
         ["name"] = report.Sheet.Name,
         ["note"] = report.Sheet.Note,
@@ -32,7 +32,7 @@ internal sealed class BenchJson(SummaryUnits units)
             ["what"] = finding.What,
             ["why"] = finding.Why,
         })]),
-    });
+    };
 
     private JsonObject Hose(HoseAssembly hose) => new()
     {

@@ -9,7 +9,7 @@ internal sealed class MeasureJson(SummaryUnits units)
     public static JsonArray Problems(IEnumerable<LogProblem> problems) =>
         SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 
-    public JsonObject Gauges(GaugeAnalysis analysis) => new()
+    public JsonObject Gauges(GaugeAnalysis analysis, IEnumerable<LogProblem> leftOut) => new()
     {
         ["positions"] = SummaryJson.List(analysis.Positions, p => new JsonObject
         {
@@ -40,9 +40,18 @@ internal sealed class MeasureJson(SummaryUnits units)
                 }),
         } : null,
         ["findings"] = SummaryJson.List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
+        ["left_out"] = Problems(leftOut),
     };
 
-    public static JsonArray Columns(IEnumerable<LogColumn> columns) => SummaryJson.List(columns, c => new JsonObject
+    public JsonObject Series(StopSearch search, LogReading<MotionSample> log)
+    {
+        JsonObject node = Stops(search);
+        node["columns"] = Columns(log.Columns);
+        node["left_out"] = Problems(log.Problems);
+        return node;
+    }
+
+    private static JsonArray Columns(IEnumerable<LogColumn> columns) => SummaryJson.List(columns, c => new JsonObject
     {
         ["column"] = c.Name,
         ["meaning"] = c.Words,
@@ -134,7 +143,10 @@ internal sealed class MeasureJson(SummaryUnits units)
         }),
     };
 
-    public JsonArray Bands(IEnumerable<BandedAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
+    public JsonObject Bands(Vehicle car, IEnumerable<BandedAnswer> answers) =>
+        new() { ["car"] = car.Name, ["answers"] = SummaryJson.List(answers, Band) };
+
+    private JsonObject Band(BandedAnswer a) => new()
     {
         ["key"] = a.Measure.In(units.System).Symbol is { Length: > 0 } unit ? units.Key(a.Key, unit) : a.Key,
         ["question"] = a.Question,
@@ -152,9 +164,15 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["share_with_others"] = SummaryJson.Number(m.InAll),
             ["band_left"] = SummaryJson.Number(m.BandLeft),
         }),
-    });
+    };
 
-    public static JsonArray Questions(IEnumerable<QuestionAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
+    public static JsonObject Questions(Vehicle car, IEnumerable<QuestionAnswer> answers) => new()
+    {
+        ["car"] = car.Name,
+        ["questions"] = SummaryJson.List(answers, Question),
+    };
+
+    private static JsonObject Question(QuestionAnswer a) => new()
     {
         ["number"] = a.Number,
         ["question"] = a.Question,
@@ -162,7 +180,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["lacking"] = Words(a.Lacking),
         ["vague"] = Words(a.Vague),
         ["more"] = QuestionPointers.Of(a.Number).Words,
-    });
+    };
 
     /// <summary>The stop to make next; <see cref="NextStopKeys"/> says what each key means.</summary>
     public JsonObject Next(Vehicle car, NextStops? next, IEnumerable<string> doubts, IEnumerable<LogProblem> leftOut) => new()

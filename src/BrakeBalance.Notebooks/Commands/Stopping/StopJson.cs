@@ -6,8 +6,7 @@ namespace BrakeBalance.Notebooks.Commands.Stopping;
 /// <param name="units">Units of the values, named at the end of the keys.</param>
 internal sealed class StopJson(StopUnits units)
 {
-    public string Text(Banded<StopReport> reports) =>
-        IndentedJson.Text(JsonBands.With(Of(reports.Middle), [.. reports.Drawn.Select(Of)]));
+    public JsonObject Of(Banded<StopReport> reports) => JsonBands.With(Of(reports.Middle), [.. reports.Drawn.Select(Of)]);
 
     private JsonObject Of(StopReport report) => new()
     {
