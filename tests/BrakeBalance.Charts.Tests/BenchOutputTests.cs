@@ -139,12 +139,12 @@ public class BenchOutputTests
         foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.PrintSingle, FigureSize.Own("88mm")! })
         {
             FigureLayout layout = FigureLayout.Of(figure, size);
-            Assert.Equal(["-12", "-4", "-6", "-8"], layout.Labels.Select(label => label.Lines[0]).Order(StringComparer.Ordinal));
+            Assert.Equal(["-12", "-4, -5", "-6", "-8, -10"], layout.Labels.Select(label => label.Lines[0]).Order(StringComparer.Ordinal));
             Assert.All(layout.Labels, label =>
             {
                 int nearest = Enumerable.Range(0, figure.Layers.Count).MinBy(i =>
                     Math.Abs(label.Box.Centre.Y - layout.At(Math.PI, ((LineLayer)figure.Layers[i]).Y[^1]).Y));
-                Assert.Equal(label.Lines[0], figure.Layers[nearest].Name);
+                Assert.Contains(figure.Layers[nearest].Name, label.Lines[0].Split(", "));
                 Assert.True(label.Box.Right > layout.At(0.85 * Math.PI, 0).X, label.Lines[0]);
             });
         }

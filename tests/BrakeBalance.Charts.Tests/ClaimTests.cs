@@ -315,4 +315,14 @@ public class ClaimTests
                 || Geometry.Distance(label.Box.Centre, dots[label.Owner]) < Geometry.Distance(label.Box.Centre, dots[1 - label.Owner])));
         }
     }
+
+    [Fact]
+    public void No_picture_marks_the_end_of_the_scale_as_a_safe_limit()
+    {
+        Vehicle car = VehicleFile.Read(StarterFile.Text("vacuum", "drum", "adjustable"), "starter").Vehicle;
+        Figure[] figures = [Entry("safe-settings").For(car, UnitSystem.Si)!, SettingExplorer.Of(Setting.Of(car)).Start.Figures[0]];
+        Assert.EndsWith("locks first everywhere at any knee", figures[0].Title, StringComparison.Ordinal);
+        Assert.EndsWith("safe limit in all conditions any setting", figures[1].Title, StringComparison.Ordinal);
+        Assert.All(figures, figure => Assert.DoesNotContain(figure.Layers, layer => layer.Name == "safe limit"));
+    }
 }

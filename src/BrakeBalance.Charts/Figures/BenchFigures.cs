@@ -21,7 +21,7 @@ public static class BenchFigures
         var figure = new FigureBuilder(id, units);
         double[] turns = [.. Enumerable.Range(0, 37).Select(i => i * Math.PI / 36)];
         HoseRating least = sizes[0], most = sizes[^1];
-        string Half(HoseRating size) => figure.Text(BenchMeasures.Cut, size.LeastBendRadius!.Value * Math.PI);
+        string Half(HoseRating size) => figure.Text(Measure.Travel, size.LeastBendRadius!.Value * Math.PI);
         figure
             .Title($"A half turn takes at least {Half(least)} of {least.Dash} hose and {Half(most)} of {most.Dash}")
             .Describe(
@@ -30,15 +30,27 @@ public static class BenchFigures
                 $"For a half turn: {string.Join(", ", sizes.Select(size => $"{size.Dash} {Half(size)}"))}.")
             .X("Angle of the bend", "θ", Measure.Angle, 0, 1.25 * Math.PI)
             .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0, 1.05 * Math.PI * most.LeastBendRadius!.Value.Meters);
-        double labelled = 0;
+        // Sizes too near to be named each are named together, from the lowest line up.
+        List<List<HoseRating>> groups = [];
+        foreach (HoseRating size in sizes)
+        {
+            if (groups is [.., var group] && size.LeastBendRadius - group[0].LeastBendRadius <= 0.1 * most.LeastBendRadius)
+            {
+                group.Add(size);
+            }
+            else
+            {
+                groups.Add([size]);
+            }
+        }
+
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
         foreach ((int i, HoseRating size) in sizes.Index())
         {
             double radius = size.LeastBendRadius!.Value.Meters;
-            bool apart = radius - labelled > 0.1 * most.LeastBendRadius.Value.Meters;
-            labelled = apart ? radius : labelled;
+            IEnumerable<string> names = groups.Find(group => group[0] == size)?.Select(one => one.Dash) ?? [];
             figure.Line(size.Dash, turns, turns.Select(turn => turn * radius).ToArray(), Tone.Main, dashes[i % dashes.Length],
-                label: apart ? null : "", labelAt: 1);
+                label: string.Join(", ", names), labelAt: 1);
         }
 
         if (hose?.Routing is { Bends.Length: > 0 } routing)

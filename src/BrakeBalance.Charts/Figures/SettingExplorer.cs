@@ -85,7 +85,7 @@ public static class SettingExplorer
         }
 
         Mark("present setting", setting.Present, Tone.Main, Dash.Dash);
-        Mark("safe limit", setting.SafeLimit, Tone.Other, Dash.Dot);
+        Mark("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Other, Dash.Dot);
 
         int[] listed = [.. Enumerable.Range(0, adhesions.Length).Where(i => i % 2 == 0)];
         figure.Table(table => table

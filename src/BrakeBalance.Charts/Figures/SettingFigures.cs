@@ -19,7 +19,8 @@ public static class SettingFigures
         int safe = Safe(outcomes, setting).Count();
         bool anySlope = Safe(outcomes, setting).Any(one => one.Slope == outcomes.Max(other => other.Slope));
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
-            ? (setting.Rule == SettingRule.Chance
+            ? setting.HoldsAtAnySetting ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere at any knee"
+                : (setting.Rule == SettingRule.Chance
                 ? $"With a slope of {Finding.Rate(slope)} this car's own stops allow a knee of up to "
                 : $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of ")
                 + SettingWords.Number(limit, figure.Units)
@@ -206,7 +207,7 @@ public static class SettingFigures
         if (setting is not null)
         {
             At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring, 18);
-            At("safe limit", setting.SafeLimit, Tone.Main, Marker.Diamond);
+            At("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Main, Marker.Diamond);
             At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Cross);
         }
     }

@@ -26,8 +26,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => CanBeSet(car) ? SettingFigures.SafeSettings(car.Settings, car.Answer, units) : null,
             Plain = new(
                 Title: (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
-                    ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "
-                        + SettingWords.Number(limit, figure.Units)
+                    ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at "
+                        + (car.Answer.HoldsAtAnySetting ? "any pressure" : "up to " + SettingWords.Number(limit, figure.Units))
                     : $"{SettingFigures.Safe(car.Settings, car.Answer).Count()} of {car.Settings.Count} settings of the valve "
                         + "keep the front wheels first",
                 Caption: "Settings of the rear valve, each tried with every load and on every road. "
