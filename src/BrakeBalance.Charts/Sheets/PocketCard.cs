@@ -81,14 +81,14 @@ public sealed record PocketCard(
         string ofClass = SettingWords.OfClass(setting.Vehicle);
         string beyond = setting.PresentIsBeyond
             ? $"Present setting {SettingWords.Present(setting, units)}, beyond the safe limit: the rear can lock first and spin it."
-            : "";
+            : setting is { Variable: SettingVariable.AddedKnee, Reach: not (SettingReach.NotNeeded or SettingReach.Withheld) }
+                ? "As it is built the rear can lock first and spin it." : "";
         string doubts = string.Join(' ', setting.Doubts);
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 
     private static bool IsBeyond(Setting setting, Vehicle car) =>
-        setting.Variable != SettingVariable.AddedKnee && setting.Reach != SettingReach.NotNeeded
-        && (setting.SafeLimit is not { } limit
+        setting.Reach != SettingReach.NotNeeded && (setting.SafeLimit is not { } limit
             || Setting.Beyond(SettingValue.Of(car, setting.Variable, setting.Conditions), limit));
 
     private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, bool isBeyond, UnitSystem units) => new(
