@@ -2,6 +2,7 @@ using System.Xml.Linq;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
@@ -226,6 +227,18 @@ public class StopFigureTests
         Assert.Single(both.LongDescription.Split("beyond the safe limit, the rear can lock first in ")[1..]);
         Assert.StartsWith("No valve (beyond the safe limit): shortest stop,", Of(("no valve", bare)).Title, StringComparison.Ordinal);
         Assert.DoesNotContain("beyond", Of(("as set", car)).Caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_measured_car_that_stands_beyond_what_its_own_stops_allow_is_named_so_in_the_picture_of_distances()
+    {
+        Vehicle measured = Tests.Cars.Measured("coupe-1960s");
+        Vehicle car = measured.WithRearKnee(Setting.Of(measured).SafeLimit!.Knee!.Value + Pressure.FromBars(1));
+        Assert.True(Setting.Of(car).PresentIsBeyond);
+        Assert.Null(SettingSearch.RearFirst(car, car.Conditions.AtMiddle));
+        Figure figure = StopFigures.Distances(new CarStudy(car).Comparison, UnitSystem.Si);
+        Assert.Contains("Beyond the safe limit (the rear can lock first): Present setting;", figure.Caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("with the front first", figure.Title, StringComparison.Ordinal);
     }
 
     [Fact]
