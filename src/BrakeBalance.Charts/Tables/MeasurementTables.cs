@@ -63,6 +63,8 @@ public static class MeasurementTables
     {
         IReadOnlyList<ValveProperty> found = analysis.Properties;
         UnitSystem shown = units ?? Display.Units;
+        string Read(ValveProperty of, double si) => of.Measure == Measure.LinePressure && si >= 0
+            ? SettingWords.Knee(Pressure.FromPascals(si), shown) : of.Measure.Text(si, shown);
         string[] outside = [.. found.Where(p => p.IsOutside).Select(p => p.Name)];
         return new NamedTable
         {
@@ -74,9 +76,8 @@ public static class MeasurementTables
                 ? new TableBuilder(units).Words("Number", ["–"]).Build()
                 : new TableBuilder(units)
                     .Words("Number", found.Select(p => p.Name + p.Per))
-                    .Words("Value", found.Select(p => p.Measure.Text(p.Value.Estimate, shown)))
-                    .Words("90 % interval", found.Select(p =>
-                        $"{p.Measure.Text(p.Value.Low, shown)} to {p.Measure.Text(p.Value.High, shown)}"))
+                    .Words("Value", found.Select(p => Read(p, p.Value.Estimate)))
+                    .Words("90 % interval", found.Select(p => $"{Read(p, p.Value.Low)} to {Read(p, p.Value.High)}"))
                     .Words("Usual", found.Select(p => p.Usual is { } usual
                         ? $"up to {p.Measure.Text(usual.High, shown)} ({p.Source})" : "–"))
                     .Words("Judgement", found.Select(p => p.IsOutside ? "outside" : p.Usual is null ? "–" : "usual")).Build(),

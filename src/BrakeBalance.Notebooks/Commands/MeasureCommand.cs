@@ -266,7 +266,7 @@ internal static class MeasureCommand
 
     private static string? TurnsByGauges(Setting answer, GaugeAnalysis? valve) =>
         answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
-            ? Invariant.Text($"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
+            ? Invariant.Text($"{Math.Max(0, turns.Estimate):0.0} ({Math.Max(0, turns.Low):0.0} to {turns.High:0.0})")
             : null;
 
     private static Option<string?> LogOption(string name, string of) =>

@@ -107,6 +107,15 @@ public class MeasureCommandTests
     }
 
     [Fact]
+    public async Task Gauges_tell_the_knee_as_finely_as_a_valve_is_set()
+    {
+        string output = (await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"))).Output;
+        string[] turn = output.Split('\n').Single(line => line.TrimStart().StartsWith("knee a turn", StringComparison.Ordinal))
+            .Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        Assert.Matches(@"^\d+\.\d bar$", turn[1]);
+    }
+
+    [Fact]
     public async Task Bands_are_of_the_dry_road_that_all_answers_mean_unless_another_is_named()
     {
         string file = Data("vehicles/coupe-1960s.json");
