@@ -5,6 +5,8 @@ namespace BrakeBalance.Charts.Tables;
 /// <summary>Tables of what was measured and what follows from it.</summary>
 public static class MeasurementTables
 {
+    private const string NoRange = "no range in the file moves it";
+
     /// <summary>Lines of a log that were left out.</summary>
     /// <param name="problems">The problems.</param>
     /// <param name="id">The table's short name.</param>
@@ -268,7 +270,7 @@ public static class MeasurementTables
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Symbol is { Length: > 0 } unit ? unit : "–"))
             .Words("Band", answers.Select(a => Band(a.Band.Select(a.Measure.In(units ?? Display.Units).FromSi))))
-            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
+            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? NoRange : a.MeasureNext[0].Path))
                 .Build(),
         };
 
@@ -282,7 +284,7 @@ public static class MeasurementTables
         Title = "What to measure next",
         Caption = answer.Question + ".",
         Table = answer.MeasureNext.Count == 0
-            ? new TableBuilder().Words("Entry", ["nothing: every number is known"]).Build()
+            ? new TableBuilder().Words("Entry", [NoRange]).Build()
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
                 .Words("Now", answer.MeasureNext.Select(a =>

@@ -367,10 +367,11 @@ internal static class MeasureCommand
                 IAnsiConsole console = terminal.Rich();
                 TextTable.Write(console, MeasurementTables.Bands(answers, System(parsed, units)));
                 TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], System(parsed, units)));
-                if (OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 })
-                {
-                    console.WriteLine("By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.");
-                }
+                console.Write(OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 }
+                    ? "By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.\n"
+                    : car.Uncertainty is not null ? ""
+                    : "The file gives no ranges, so every entry counts as exact. What to measure for the setting, whose friction scatters, "
+                        + "stands in 'summary'.\n");
             }
 
             return ExitCode.Success;
