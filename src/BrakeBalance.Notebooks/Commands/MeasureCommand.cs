@@ -134,7 +134,7 @@ internal static class MeasureCommand
                 };
                 if (estimate is not null)
                 {
-                    node["estimate"] = MeasureJson.Estimate(estimate);
+                    node["estimate"] = measured.Estimate(estimate);
                     node["next_stops"] = measured.NextStops(next);
                     node["left_out"] = MeasureJson.Problems(log!.Problems);
                 }

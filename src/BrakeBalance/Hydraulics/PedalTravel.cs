@@ -60,13 +60,8 @@ public sealed record PedalTravel
     /// <exception cref="ArgumentOutOfRangeException">
     /// A pressure or the gap is negative, or a pressure lies beyond the table of hoses.
     /// </exception>
-    public static PedalTravel At(
-        Pedal pedal,
-        MasterCylinder master,
-        PerAxle<CircuitVolume> circuits,
-        PerAxle<Pressure> linePressures,
-        Length pushRodGap = default,
-        PerAxle<Pressure>? linesAtBlowOff = null)
+    public static PedalTravel At(Pedal pedal, MasterCylinder master, PerAxle<CircuitVolume> circuits, PerAxle<Pressure> linePressures,
+        Length pushRodGap = default, PerAxle<Pressure>? linesAtBlowOff = null)
     {
         ArgumentNullException.ThrowIfNull(pedal);
         ArgumentNullException.ThrowIfNull(master);
@@ -129,10 +124,7 @@ public sealed record PedalTravel
         }
 
         Length idle = master.RodTravelWithout(lost, default)!.Value;
-        return Of(
-            pedal,
-            master,
-            travel + pushRodGap,
+        return Of(pedal, master, travel + pushRodGap,
             () => [("push-rod gap", pushRodGap, null), ("lost circuit's piston to its end", idle, null),
                 ("sound circuit", travel - idle, null)],
             pushRodGap);
