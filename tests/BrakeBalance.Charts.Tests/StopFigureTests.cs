@@ -254,6 +254,20 @@ public class StopFigureTests
     }
 
     [Fact]
+    public void Brakes_without_a_heat_entry_are_said_to_be_estimated_under_their_temperatures()
+    {
+        Vehicle car = Read("coupe-1960s");
+        Vehicle silent = car with { AxleDynamics = car.AxleDynamics with { Rear = car.AxleDynamics.Rear with { Heat = null } } };
+        const string said = "mass and cooling are estimated from the brake's size";
+        foreach (Vehicle of in new[] { car, silent })
+        {
+            (PerAxle<ThermalBrake> brakes, HeatResult result) = new CarStudy(of).Heat;
+            string captions = HeatFigures.TemperatureByStop(result, brakes).Caption + HeatFigures.OverTime(result).Caption;
+            Assert.Equal(of == silent ? 3 : 1, captions.Split(said).Length);
+        }
+    }
+
+    [Fact]
     public void Friction_that_no_heat_changes_is_said_to_be_so_by_the_file()
     {
         StopSetup setup = Setup("coupe-1960s");
