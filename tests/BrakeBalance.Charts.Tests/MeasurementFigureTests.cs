@@ -216,4 +216,14 @@ public class MeasurementFigureTests
             .Single(item => item.Entry.Name == "effort").Make()!;
         Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Safe_limits_of_a_measured_car_say_that_its_own_stops_are_not_in_them()
+    {
+        (double, IReadOnlyList<(double, Pressure?)>)[] curves = [(0.08, [(0.2, Pressure.FromBars(20)), (0.3, Pressure.FromBars(18))])];
+        string Caption(Vehicle car) => SettingFigures.SafeLimits(curves, car: car).Caption;
+        const string said = "without the car's own stops";
+        Assert.Contains(said, Caption(Cars.Measured("coupe-1960s")), StringComparison.Ordinal);
+        Assert.DoesNotContain(said, Caption(Cars.Load("coupe-1960s")), StringComparison.Ordinal);
+    }
 }
