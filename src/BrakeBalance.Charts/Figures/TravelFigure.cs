@@ -24,6 +24,10 @@ public static partial class FootFigures
     /// <summary>What stands before the travel left where not everything that gives way is counted.</summary>
     internal static string AtMost(PedalTravel travel) => travel.NotCounted.IsEmpty ? "" : "at most ";
 
+    /// <summary>The case that leaves least to the floor.</summary>
+    internal static (string Name, PedalTravel Travel) LeavesLeast(IReadOnlyList<(string Name, PedalTravel Travel)> cases) =>
+        cases.MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
+
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
     /// <param name="cases">The budgets with a name each, all with the same parts; the title speaks of the one that leaves least.</param>
     /// <param name="available">Travel from rest to the floor.</param>
@@ -45,7 +49,7 @@ public static partial class FootFigures
         }
 
         var figure = new FigureBuilder(id, units, car);
-        (string hardest, PedalTravel first) = cases.MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
+        (string hardest, PedalTravel first) = LeavesLeast(cases);
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
             .Title(first.LeftToFloor is { } left

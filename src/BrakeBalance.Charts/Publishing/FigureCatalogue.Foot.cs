@@ -40,10 +40,9 @@ public static partial class FigureCatalogue
         {
             Name = "travel", Needs = Volumes, Make = Travel,
             Plain = new(
-                Title: (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
-                    && force.TravelAt(at.Balance.MasterPressure) is { LeftToFloor: { } left } travel
-                    ? $"Braking at 0.30 g leaves {FootFigures.AtMost(travel)}{Measure.Travel.Text(left, figure.Units)} between the pedal "
-                        + "and the floor"
+                Title: (car, figure) => FootFigures.LeavesLeast(Travels(car)) is (var hardest, { LeftToFloor: { } left } travel)
+                    ? $"Braking at {hardest} leaves {FootFigures.AtMost(travel)}{Measure.Travel.Text(left, figure.Units)} between the "
+                        + "pedal and the floor"
                     : $"The pedal is at its end after {Measure.Travel.Text(car.ControlWithVolumes!.Pedal.AvailableTravel, figure.Units)}, "
                         + "before the car brakes so hard",
                 Caption: "Where the pedal's way goes: gaps that close before the brakes bite, and parts, hoses and fluid that give "
@@ -99,13 +98,18 @@ public static partial class FigureCatalogue
             return null;
         }
 
+        (string, PedalTravel)[] cases = Travels(car);
+        return cases.Length == 0 ? null
+            : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car, car.Light.LoadCase.Name, units: units);
+    }
+
+    private static (string, PedalTravel)[] Travels(CarStudy car)
+    {
         var force = new ControlForce(car.Light);
-        (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
+        return [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
             .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
-        return cases.Length == 0 ? null
-            : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car, car.Light.LoadCase.Name, units: units);
     }
 
     private static string PlainEffort(CarStudy car, Figure figure)
