@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
@@ -225,5 +226,18 @@ public class MeasurementFigureTests
         const string said = "without the car's own stops";
         Assert.Contains(said, Caption(Cars.Measured("coupe-1960s")), StringComparison.Ordinal);
         Assert.DoesNotContain(said, Caption(Cars.Load("coupe-1960s")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("knee-against-turns")]
+    [InlineData("gauge-readings")]
+    public void Plain_titles_of_what_gauges_read_tell_the_numbers_of_the_full_ones(string name)
+    {
+        var study = new CarStudy(Cars.Measured("coupe-1960s"));
+        CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == name);
+        Figure full = entry.Make(study, UnitSystem.Si)!;
+        string[] Numbers(string title) => [.. System.Text.RegularExpressions.Regex.Matches(title, @"\d+\.\d+").Select(m => m.Value)];
+        Assert.NotEmpty(Numbers(full.Title));
+        Assert.Equal(Numbers(full.Title), Numbers(entry.Plain.Of(full, study).Title));
     }
 }
