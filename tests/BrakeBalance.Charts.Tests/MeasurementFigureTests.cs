@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
@@ -215,5 +216,28 @@ public class MeasurementFigureTests
         Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si)
             .Single(item => item.Entry.Name == "effort").Make()!;
         Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Safe_limits_of_a_measured_car_say_that_its_own_stops_are_not_in_them()
+    {
+        (double, IReadOnlyList<(double, Pressure?)>)[] curves = [(0.08, [(0.2, Pressure.FromBars(20)), (0.3, Pressure.FromBars(18))])];
+        string Caption(Vehicle car) => SettingFigures.SafeLimits(curves, car: car).Caption;
+        const string said = "without the car's own stops";
+        Assert.Contains(said, Caption(Cars.Measured("coupe-1960s")), StringComparison.Ordinal);
+        Assert.DoesNotContain(said, Caption(Cars.Load("coupe-1960s")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("knee-against-turns")]
+    [InlineData("gauge-readings")]
+    public void Plain_titles_of_what_gauges_read_tell_the_numbers_of_the_full_ones(string name)
+    {
+        var study = new CarStudy(Cars.Measured("coupe-1960s"));
+        CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == name);
+        Figure full = entry.Make(study, UnitSystem.Si)!;
+        string[] Numbers(string title) => [.. System.Text.RegularExpressions.Regex.Matches(title, @"\d+\.\d+").Select(m => m.Value)];
+        Assert.NotEmpty(Numbers(full.Title));
+        Assert.Equal(Numbers(full.Title), Numbers(entry.Plain.Of(full, study).Title));
     }
 }

@@ -2,6 +2,7 @@ using System.Xml.Linq;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
@@ -229,6 +230,18 @@ public class StopFigureTests
     }
 
     [Fact]
+    public void A_measured_car_that_stands_beyond_what_its_own_stops_allow_is_named_so_in_the_picture_of_distances()
+    {
+        Vehicle measured = Tests.Cars.Measured("coupe-1960s");
+        Vehicle car = measured.WithRearKnee(Setting.Of(measured).SafeLimit!.Knee!.Value + Pressure.FromBars(1));
+        Assert.True(Setting.Of(car).PresentIsBeyond);
+        Assert.Null(SettingSearch.RearFirst(car, car.Conditions.AtMiddle));
+        Figure figure = StopFigures.Distances(new CarStudy(car).Comparison, UnitSystem.Si);
+        Assert.Contains("Beyond the safe limit (the rear can lock first): Present setting;", figure.Caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("with the front first", figure.Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_side_by_side_table_holds_the_distances_of_the_stops()
     {
         Vehicle car = Read("coupe-1960s");
@@ -238,6 +251,20 @@ public class StopFigureTests
         Assert.Contains("Swaps ends", table.Columns);
         Assert.Equal(["Speed [mph]", "Rear locked: growth rate [1/s]", "Time to double [s]", "Front locked: growth rate [1/s]"],
             StopTables.Growth(Setup("coupe-1960s").Car, [Hundred], UnitSystem.Us).Columns);
+    }
+
+    [Fact]
+    public void Brakes_without_a_heat_entry_are_said_to_be_estimated_under_their_temperatures()
+    {
+        Vehicle car = Read("coupe-1960s");
+        Vehicle silent = car with { AxleDynamics = car.AxleDynamics with { Rear = car.AxleDynamics.Rear with { Heat = null } } };
+        const string said = "mass and cooling are estimated from the brake's size";
+        foreach (Vehicle of in new[] { car, silent })
+        {
+            (PerAxle<ThermalBrake> brakes, HeatResult result) = new CarStudy(of).Heat;
+            string captions = HeatFigures.TemperatureByStop(result, brakes).Caption + HeatFigures.OverTime(result).Caption;
+            Assert.Equal(of == silent ? 3 : 1, captions.Split(said).Length);
+        }
     }
 
     [Fact]

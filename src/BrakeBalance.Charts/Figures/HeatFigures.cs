@@ -23,7 +23,7 @@ public static class HeatFigures
             .Describe(
                 $"{Cycle(result, figure.Units)}; {result.Car.Name}. "
                     + "Bulk temperatures at the end of each stop; "
-                    + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
+                    + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).{Guessed(result)}",
                 $"{boil}. The hottest {Ring(result, Axle.Front)} reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
@@ -87,7 +87,7 @@ public static class HeatFigures
             .Title($"{fluid}; {Hottest(result, figure.Units)}")
             .Describe(
                 $"{Cycle(result, figure.Units)}, then parked; {result.Car.Name}. "
-                    + "Bulk temperatures of disc or drum, hat and fluid.",
+                    + $"Bulk temperatures of disc or drum, hat and fluid.{Guessed(result)}",
                 $"{fluid}. {Finding.Capital(Hottest(result, figure.Units))}. {Soak(result, figure.Units)} " +
                 $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; "
@@ -145,6 +145,10 @@ public static class HeatFigures
 
     private static string Ring(HeatResult result, Axle axle) => (axle == Axle.Front ? "front " : "rear ")
         + (result.Car.Vehicle?.Brakes[axle] switch { DiscBrake => "disc", DrumBrake => "drum", _ => "disc or drum" });
+
+    private static string Guessed(HeatResult result) =>
+        result.Car.Vehicle?.AxleDynamics is { Front.Heat: not null, Rear.Heat: not null } ? ""
+        : " Where the file gives no heat entry, mass and cooling are estimated from the brake's size.";
 
     private static string Cycle(HeatResult result, UnitSystem units) =>
         Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));

@@ -138,7 +138,9 @@ public static class SettingFigures
         figure
             .Title(Title())
             .Describe(
-                $"The highest knee{Of(car)} that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
+                $"The highest knee{Of(car)} that keeps the front axle first in all conditions, for each slope and spread of pad friction."
+                    + (car is not null && OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 }
+                        ? " By the file's numbers, without the car's own stops." : ""),
                 string.Join(' ', known.Select(curve =>
                     $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
                     + $"{SettingWords.Number(curve.Points[0].Knee, figure.Units)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "

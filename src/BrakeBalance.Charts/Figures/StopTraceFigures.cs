@@ -121,12 +121,12 @@ public static partial class StopFigures
     public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
     {
         var figure = new FigureBuilder(id, units, rows[0].Emergency.Car.Vehicle);
-        StopComparisonRow best = rows.OrderBy(r => r.RearFirst is not null)
+        StopComparisonRow best = rows.OrderBy(r => r.IsBeyond)
             .ThenBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters).First();
-        StopComparisonRow[] beyond = [.. rows.Where(r => r.RearFirst is not null)];
+        StopComparisonRow[] beyond = [.. rows.Where(r => r.IsBeyond)];
         figure
-            .Title($"{Finding.Capital(best.Name)}{(best.RearFirst is null ? "" : " (beyond the safe limit)")}: "
-                + $"shortest stop{(beyond.Length > 0 && best.RearFirst is null ? " with the front first" : "")}, just below lock-up, "
+            .Title($"{Finding.Capital(best.Name)}{(best.IsBeyond ? " (beyond the safe limit)" : "")}: "
+                + $"shortest stop{(beyond.Length > 0 && !best.IsBeyond ? " with the front first" : "")}, just below lock-up, "
                 + $"{figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
             .Describe(
                 $"{best.Emergency.Car.Name}: stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, "
@@ -139,7 +139,8 @@ public static partial class StopFigures
                         + (r.Threshold is { } just ? $"just below lock-up {figure.Text(Measure.Distance, just.Distance)}; " : "")
                         + $"bound {figure.Text(Measure.Distance, r.Bound.Distance)}"
                         + (r.RearFirst is { } rear
-                            ? $"; beyond the safe limit, the rear can lock first in {rear.Words(figure.Units)}." : "."))))
+                            ? $"; beyond the safe limit, the rear can lock first in {rear.Words(figure.Units)}."
+                            : r.IsBeyond ? "; beyond the safe limit of the car's own stops." : "."))))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
             .Bars("full pressure, wheels locked", rows.Select(r => r.Emergency.Distance).ToArray(), Tone.Rear, Hatch.Rising)

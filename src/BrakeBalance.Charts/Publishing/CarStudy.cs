@@ -57,8 +57,10 @@ internal sealed class CarStudy
                 [("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() })],
             ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
         ];
-        _rows = new(() => StopComparison.Of(
-            compared.Where(row => StopSetup.WhyNoStop(row.Car, car.LoadCases[load]) is null), car.LoadCases[load].Name, Dry, From));
+        // Where the car stands beyond what its own stops allow, so do the others, which brake the rear more.
+        _rows = new(() => [.. StopComparison.Of(
+            compared.Where(row => StopSetup.WhyNoStop(row.Car, car.LoadCases[load]) is null), car.LoadCases[load].Name, Dry, From)
+            .Select(row => row with { IsBeyondOwnStops = car.Measured is not null && Answer.PresentIsBeyond })]);
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }

@@ -105,7 +105,8 @@ public static partial class FigureCatalogue
         IReadOnlyList<BalancePoint> points = InstalledLine.Of(model, InstalledLine.Beyond(model, BalanceFigures.DefaultAdhesions));
         string share = Share(points[^1].LinePressures.Rear / points[^1].LinePressures.Front, figure);
         return model.RearKnees() is [{ } knee, ..]
-            ? $"From {Bar(knee.LinePressures.Rear, figure)} at the rear on the valve passes on only part of any further pressure"
+            ? $"From {SettingWords.Knee(knee.LinePressures.Rear, figure.Units)} at the rear on the valve passes on only part of any "
+                + "further pressure"
             : BalanceFigures.IsEven(points) ? $"The rear brakes get {share} of the front pressure all the way"
             : $"No valve holds the rear pressure back: it ends at {share} of the front pressure";
     }

@@ -28,7 +28,7 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Adjuster(valve, units) : null,
             Plain = new(
                 Title: (car, figure) => "A turn of the adjuster moves the bend by "
-                    + Bar(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure),
+                    + SettingWords.Knee(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure.Units),
                 Caption: "What the adjuster of the valve does, as measured: each turn inwards moves the pressure at which "
                     + "the valve starts to hold the rear brakes back.",
                 X: new("Turns of the adjuster, counted inwards", "turns"), Y: BendPoint,
@@ -90,8 +90,9 @@ public static partial class FigureCatalogue
         Pressure[] knees = [.. car.Own!.Valve!.Positions.Select(position => position.Apply?.Knee?.Estimate).OfType<Pressure>()];
         return car.Own.Valve.Findings.Any(finding => finding.Kind == GaugeFindingKind.Swapped) ? "Front and rear gauges are swapped"
             : knees.Length == 0 ? $"No bend shows up to {Bar(car.Own.Gauges!.Rows.Max(row => row.Front), figure)} at the front"
-            : knees.Length == 1 ? $"The gauges show the valve's bend at {Bar(knees[0], figure)}"
-            : $"The gauges show the valve's bend at {Bar(knees.Min(), figure)} to {Bar(knees.Max(), figure)}, by its adjuster";
+            : knees.Length == 1 ? $"The gauges show the valve's bend at {SettingWords.Knee(knees[0], figure.Units)}"
+            : $"The gauges show the valve's bend at {SettingWords.Knee(knees.Min(), figure.Units)} to "
+                + $"{SettingWords.Knee(knees.Max(), figure.Units)}, by its adjuster";
     }
 
     private static int Stops(Figure figure, string locked) => figure.Layers.OfType<MarkerLayer>()

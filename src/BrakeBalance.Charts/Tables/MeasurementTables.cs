@@ -5,6 +5,8 @@ namespace BrakeBalance.Charts.Tables;
 /// <summary>Tables of what was measured and what follows from it.</summary>
 public static class MeasurementTables
 {
+    private const string NoRange = "no range in the file moves it";
+
     /// <summary>Lines of a log that were left out.</summary>
     /// <param name="problems">The problems.</param>
     /// <param name="id">The table's short name.</param>
@@ -63,6 +65,8 @@ public static class MeasurementTables
     {
         IReadOnlyList<ValveProperty> found = analysis.Properties;
         UnitSystem shown = units ?? Display.Units;
+        string Read(ValveProperty of, double si) => of.Measure == Measure.LinePressure && si >= 0
+            ? SettingWords.Knee(Pressure.FromPascals(si), shown) : of.Measure.Text(si, shown);
         string[] outside = [.. found.Where(p => p.IsOutside).Select(p => p.Name)];
         return new NamedTable
         {
@@ -74,9 +78,8 @@ public static class MeasurementTables
                 ? new TableBuilder(units).Words("Number", ["–"]).Build()
                 : new TableBuilder(units)
                     .Words("Number", found.Select(p => p.Name + p.Per))
-                    .Words("Value", found.Select(p => p.Measure.Text(p.Value.Estimate, shown)))
-                    .Words("90 % interval", found.Select(p =>
-                        $"{p.Measure.Text(p.Value.Low, shown)} to {p.Measure.Text(p.Value.High, shown)}"))
+                    .Words("Value", found.Select(p => Read(p, p.Value.Estimate)))
+                    .Words("90 % interval", found.Select(p => $"{Read(p, p.Value.Low)} to {Read(p, p.Value.High)}"))
                     .Words("Usual", found.Select(p => p.Usual is { } usual
                         ? $"up to {p.Measure.Text(usual.High, shown)} ({p.Source})" : "–"))
                     .Words("Judgement", found.Select(p => p.IsOutside ? "outside" : p.Usual is null ? "–" : "usual")).Build(),
@@ -267,7 +270,7 @@ public static class MeasurementTables
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Symbol is { Length: > 0 } unit ? unit : "–"))
             .Words("Band", answers.Select(a => Band(a.Band.Select(a.Measure.In(units ?? Display.Units).FromSi))))
-            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
+            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? NoRange : a.MeasureNext[0].Path))
                 .Build(),
         };
 
@@ -281,7 +284,7 @@ public static class MeasurementTables
         Title = "What to measure next",
         Caption = answer.Question + ".",
         Table = answer.MeasureNext.Count == 0
-            ? new TableBuilder().Words("Entry", ["nothing: every number is known"]).Build()
+            ? new TableBuilder().Words("Entry", [NoRange]).Build()
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
                 .Words("Now", answer.MeasureNext.Select(a =>

@@ -38,7 +38,7 @@ internal static class BenchCommand
 
             if (parsed.GetValue(threads) is { } words)
             {
-                return Threads(terminal, words);
+                return Threads(terminal, words, VehicleOptions.UnitsOf(parsed, units));
             }
 
             List<string> problems = [];
@@ -83,7 +83,7 @@ internal static class BenchCommand
         return PartFault.Refused(path!, () => BenchReport.Of(sheet));
     }
 
-    private static int Threads(Terminal terminal, string words)
+    private static int Threads(Terminal terminal, string words, UnitSystem units)
     {
         IReadOnlyList<ThreadFact> rows = ThreadFact.Search(words);
         if (rows.Count == 0)
@@ -93,7 +93,7 @@ internal static class BenchCommand
                     + $"Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
-        TextTable.Write(terminal.Rich(), BenchTables.Threads(rows));
+        TextTable.Write(terminal.Rich(), BenchTables.Threads(rows, units));
         return ExitCode.Success;
     }
 

@@ -27,7 +27,8 @@ internal static class CheckCommand
             [
                 .. (reading?.Warnings ?? []).Select(warning => $"{path}: warning: {warning}"),
                 .. own?.LeftOut.Select(line => $"warning: {line}") ?? [],
-                .. own?.Estimate?.NotUsed.Select(stop => $"warning: {own.Logs.Stops}: {stop}") ?? [],
+                .. own?.Estimate?.NotUsed.Where(stop => stop.Reason != StopModel.LockUpWasUsed)
+                    .Select(stop => $"warning: {own.Logs.Stops}: {stop}") ?? [],
                 .. own?.Doubts.Select(doubt => $"{path}: warning: {doubt}") ?? [],
             ];
             problems.AddRange(parsed.GetValue(strict) ? warnings : []);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Publishing;
+using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -280,6 +281,9 @@ internal static class ClassCommand
                 item.Comments.Count > 0 ? $"{item.Comments[0].Comment} ({item.Comments[0].Count})" : "");
         }
 
-        table.Write(terminal.Rich());
+        IAnsiConsole console = terminal.Rich();
+        table.Write(console);
+        console.WriteLine("Facility: mean share of the marks, 0 to 1. Discrimination: facility among the best 27 % of the class less that "
+            + "among the weakest 27 %; below zero the weak did better.\n");
     }
 }

@@ -126,7 +126,7 @@ internal static class MeasureCommand
                 };
                 if (estimate is not null)
                 {
-                    node["estimate"] = MeasureJson.Estimate(estimate);
+                    node["estimate"] = measured.Estimate(estimate);
                     node["next_stops"] = measured.NextStops(next);
                     node["left_out"] = MeasureJson.Problems(log!.Problems);
                 }
@@ -258,7 +258,7 @@ internal static class MeasureCommand
 
     private static string? TurnsByGauges(Setting answer, GaugeAnalysis? valve) =>
         answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
-            ? Invariant.Text($"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
+            ? Invariant.Text($"{Math.Max(0, turns.Estimate):0.0} ({Math.Max(0, turns.Low):0.0} to {turns.High:0.0})")
             : null;
 
     private static Option<string?> LogOption(string name, string of) =>
@@ -350,10 +350,11 @@ internal static class MeasureCommand
             {
                 TextTable.Write(console, MeasurementTables.Bands(answers, system));
                 TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], system));
-                if (OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 })
-                {
-                    console.WriteLine("By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.");
-                }
+                console.Write(OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 }
+                    ? "By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.\n"
+                    : car.Uncertainty is not null ? ""
+                    : "The file gives no ranges, so every entry counts as exact. What to measure for the setting, whose friction scatters, "
+                        + "stands in 'summary'.\n");
             });
         });
         return command;

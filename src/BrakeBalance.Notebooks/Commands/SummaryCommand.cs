@@ -53,15 +53,8 @@ internal static class SummaryCommand
         return command;
     }
 
-    private static BalanceSummary Compute(
-        Terminal terminal,
-        string? path,
-        string[] set,
-        IReadOnlyList<double>? adhesions,
-        IReadOnlyList<double>? rates,
-        Speed speed,
-        string? load,
-        List<string> problems)
+    private static BalanceSummary Compute(Terminal terminal, string? path, string[] set, IReadOnlyList<double>? adhesions,
+        IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
     {
         VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, set, problems);
         if (load is not null && reading is not null)

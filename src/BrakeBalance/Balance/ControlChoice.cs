@@ -44,15 +44,8 @@ public static class ControlChoice
             assist.Assist, targets, reference)];
     }
 
-    private static ControlChoiceResult Try(
-        BalanceModel model,
-        BrakeControl present,
-        Length bore,
-        double ratio,
-        string name,
-        BrakeAssist assist,
-        ControlTargets targets,
-        double presentFrontBoreMetres)
+    private static ControlChoiceResult Try(BalanceModel model, BrakeControl present, Length bore, double ratio, string name,
+        BrakeAssist assist, ControlTargets targets, double presentFrontBoreMetres)
     {
         var bar = model.Vehicle.Hydraulics.Split as BalanceBarSplit;
         Length? otherBore = bar is null ? null : bar.RearBore * (bore.Meters / presentFrontBoreMetres);

@@ -123,7 +123,7 @@ public sealed record ChangePlan
 
             yield return Row(old, changed, axle == Axle.Front ? "front_rise" : "rear_rise",
                 changed.Warming(axle)?.Kelvins > 230 ? BenchSeverity.Caution : BenchSeverity.Good,
-                "Bulk of the ring, before any cooling");
+                "Bulk of disc or drum, before any cooling");
         }
     }
 

@@ -57,7 +57,7 @@ internal sealed class SetUp
         }
 
         string at = Invariant.Text($"at {rate:0.00} g");
-        string stop = Invariant.Text($"disc temperature rise, one stop from "
+        string stop = Invariant.Text($"disc or drum temperature rise, one stop from "
             + $"{conditions.Speed.KilometersPerHour:0} km/h ({conditions.Speed.MilesPerHour:0} mph)");
         Figures =
         [

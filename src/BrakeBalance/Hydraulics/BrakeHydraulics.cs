@@ -39,30 +39,6 @@ public sealed record BrakeHydraulics
             Pressure.FromPascals(Through(RearValves, master.Pascals * Split.RearToFrontPressureRatio, rearAxleLoad.Newtons)));
     }
 
-    /// <summary>Line pressures at the brakes while the foot eases.</summary>
-    /// <param name="master">Front master-cylinder pressure, gauge; not negative.</param>
-    /// <param name="highestMaster">Front master-cylinder pressure from which the foot eases, gauge; not below
-    /// <paramref name="master"/>.</param>
-    /// <param name="rearAxleLoad">Normal reaction on the rear axle at that moment; only a load-sensing valve looks at it.</param>
-    /// <param name="rearAxleLoadAtHighest">The same at <paramref name="highestMaster"/>.</param>
-    /// <returns>Front and rear line pressure behind the valves, gauge: with hysteresis higher than <see cref="LinePressures"/>.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="master"/> is negative or above
-    /// <paramref name="highestMaster"/>.</exception>
-    public PerAxle<Pressure> LinePressuresOnRelease(
-        Pressure master, Pressure highestMaster, Force rearAxleLoad = default, Force rearAxleLoadAtHighest = default)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(master, Pressure.Zero);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(master, highestMaster);
-        Pressure Line(ImmutableArray<PressureValve> valves, double ratio)
-        {
-            double[] highest = new double[valves.Length];
-            Remember(valves, highestMaster.Pascals * ratio, rearAxleLoadAtHighest.Newtons, highest);
-            return Pressure.FromPascals(Through(valves, master.Pascals * ratio, rearAxleLoad.Newtons, highest));
-        }
-
-        return new(Line(FrontValves, 1), Line(RearValves, Split.RearToFrontPressureRatio));
-    }
-
     /// <summary>The same hydraulics with another knee and slope in the rear line.</summary>
     /// <param name="knee">The knee, gauge; not negative.</param>
     /// <param name="slope">The slope above it [–]; null keeps the present slope.</param>

@@ -42,8 +42,7 @@ public sealed record PedalTravel
     public Length? LeftToFloor => Reaches ? PadLeft : null;
 
     /// <summary>What takes no travel here for want of a number, so that less is left than it seems.</summary>
-    public ImmutableArray<string> NotCounted =>
-        [.. Parts.Where(part => part.Travel <= Length.Zero).Select(part => part.GivesWay).OfType<string>()];
+    public ImmutableArray<string> NotCounted => [.. Parts.Select(part => part.NotCounted).OfType<string>()];
 
     /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
     public string? Warning => WarningFor(StrokeLeft, PadLeft);
@@ -61,13 +60,8 @@ public sealed record PedalTravel
     /// <exception cref="ArgumentOutOfRangeException">
     /// A pressure or the gap is negative, or a pressure lies beyond the table of hoses.
     /// </exception>
-    public static PedalTravel At(
-        Pedal pedal,
-        MasterCylinder master,
-        PerAxle<CircuitVolume> circuits,
-        PerAxle<Pressure> linePressures,
-        Length pushRodGap = default,
-        PerAxle<Pressure>? linesAtBlowOff = null)
+    public static PedalTravel At(Pedal pedal, MasterCylinder master, PerAxle<CircuitVolume> circuits, PerAxle<Pressure> linePressures,
+        Length pushRodGap = default, PerAxle<Pressure>? linesAtBlowOff = null)
     {
         ArgumentNullException.ThrowIfNull(pedal);
         ArgumentNullException.ThrowIfNull(master);
@@ -83,7 +77,16 @@ public sealed record PedalTravel
             master.RodTravel(new(atFront?.Invoke(front) ?? Volume.Zero, atRear?.Invoke(rear) ?? Volume.Zero)) - ports
             - master.TravelSaved(new(atFront?.Invoke(frontFilled) ?? Volume.Zero, atRear?.Invoke(rearFilled) ?? Volume.Zero));
         Length Both(Func<VolumeDemand, Volume> part) => RodFor(part, part);
-        (string Name, Length Rod, string? GivesWay)[] Rods() =>
+        string? Missing(string what, Func<VolumeDemand, Volume> part) =>
+            (linePressures.Front > Pressure.Zero && part(front) <= Volume.Zero,
+                linePressures.Rear > Pressure.Zero && part(rear) <= Volume.Zero) switch
+            {
+                (true, true) => what,
+                (true, false) => "front " + what,
+                (false, true) => "rear " + what,
+                _ => null,
+            };
+        (string Name, Length Rod, string? NotCounted)[] Rods() =>
         [
             ("push-rod gap", pushRodGap, null),
             ("compensating ports", ports, null),
@@ -91,9 +94,10 @@ public sealed record PedalTravel
             ("rear pads or shoes to contact", RodFor(null, demand => demand.Clearance), null),
             .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero
                 ? new (string, Length, string?)[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth), null) } : [],
-            ("hoses", Both(demand => demand.Hoses), "hoses"),
-            ("compliance of calipers and drums", Both(demand => demand.Compliance), "calipers or drums"),
-            ("compression of the fluid", Both(demand => demand.Compression), "fluid"),
+            ("hoses", Both(demand => demand.Hoses), Missing("hoses", demand => demand.Hoses)),
+            ("compliance of calipers and drums", Both(demand => demand.Compliance),
+                Missing("calipers or drums", demand => demand.Compliance)),
+            ("compression of the fluid", Both(demand => demand.Compression), Missing("fluid", demand => demand.Compression)),
             ("trapped air", Both(demand => demand.Air), null),
         ];
         Length rod = Both(demand => demand.Total) + ports + pushRodGap;
@@ -120,24 +124,22 @@ public sealed record PedalTravel
         }
 
         Length idle = master.RodTravelWithout(lost, default)!.Value;
-        return Of(
-            pedal,
-            master,
-            travel + pushRodGap,
+        return Of(pedal, master, travel + pushRodGap,
             () => [("push-rod gap", pushRodGap, null), ("lost circuit's piston to its end", idle, null),
                 ("sound circuit", travel - idle, null)],
             pushRodGap);
     }
 
     private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod,
-        Func<(string Name, Length Rod, string? GivesWay)[]> rods, Length pushRodGap)
+        Func<(string Name, Length Rod, string? NotCounted)[]> rods, Length pushRodGap)
     {
         Length strokeLeft = master.Stroke - (rod - pushRodGap);
         Length? pad = pedal.PadTravel(rod);
         Length? left = pad is { } travel ? pedal.AvailableTravel - travel : null;
         double perRod = pad is { } p && rod > Length.Zero ? (p - pedal.FreePlay) / rod : 0;
         return new PedalTravel(() =>
-            [new("free play", pedal.FreePlay), .. rods().Select(part => new PedalTravelPart(part.Name, part.Rod * perRod, part.GivesWay))])
+            [new("free play", pedal.FreePlay),
+                .. rods().Select(part => new PedalTravelPart(part.Name, part.Rod * perRod, part.NotCounted))])
         {
             RodTravel = rod,
             StrokeLeft = strokeLeft,
@@ -162,5 +164,5 @@ public sealed record PedalTravel
 /// <summary>One part of the pedal's travel.</summary>
 /// <param name="Name">What uses it up, in words.</param>
 /// <param name="Travel">Travel at the pad.</param>
-/// <param name="GivesWay">What gives way there under pressure, which never takes nothing; null for a gap, a port or air.</param>
-public readonly record struct PedalTravelPart(string Name, Length Travel, string? GivesWay = null);
+/// <param name="NotCounted">What gives way there under pressure and has no number, on both axles or one; null when nothing.</param>
+public readonly record struct PedalTravelPart(string Name, Length Travel, string? NotCounted = null);

@@ -39,20 +39,6 @@ public abstract record PressureValve
         return Pressure.FromPascals(OutletPascals(inlet.Pascals, rearAxleLoad.Newtons));
     }
 
-    /// <summary>Outlet line pressure for an inlet line pressure that falls.</summary>
-    /// <param name="inlet">Inlet line pressure, gauge; not negative.</param>
-    /// <param name="highestOutlet">Highest outlet line pressure reached while the inlet rose, gauge; not negative.</param>
-    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels) at that moment; only a load-sensing valve
-    /// looks at it.</param>
-    /// <returns>Outlet line pressure, gauge; never above <paramref name="inlet"/>.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A pressure is negative.</exception>
-    public Pressure OutletPressureOnRelease(Pressure inlet, Pressure highestOutlet, Force rearAxleLoad = default)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(inlet, Pressure.Zero);
-        ArgumentOutOfRangeException.ThrowIfLessThan(highestOutlet, Pressure.Zero);
-        return Pressure.FromPascals(OutletPascals(inlet.Pascals, rearAxleLoad.Newtons, highestOutlet.Pascals));
-    }
-
     /// <summary>The outlet of a rising inlet in SI units, without checks: the kernel's way in.</summary>
     /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
     /// <param name="rearAxleLoadNewtons">Normal reaction on the rear axle.</param>

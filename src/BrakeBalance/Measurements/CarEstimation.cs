@@ -121,7 +121,8 @@ public static class CarEstimation
         }
 
         List<string> words = [];
-        string[] well = [.. parameters.Where(p => p.Learnt > 0.5).Select(p => p.Name)],
+        const double wellLearnt = 0.5;
+        string[] well = [.. parameters.Where(p => p.Learnt > wellLearnt).Select(p => p.Name)],
             hardly = [.. parameters.Where(p => p.Learnt < 0.15).Select(p => p.Name)];
         if (well.Length > 0)
         {
@@ -138,7 +139,8 @@ public static class CarEstimation
             for (int j = 0; j < i; j++)
             {
                 double r = correlation[i][j];
-                if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
+                (double one, double two) = (parameters[i].Learnt, parameters[j].Learnt);
+                if (Math.Abs(r) > 0.8 && one + two > 0.1 && Math.Min(one, two) <= wellLearnt)
                 {
                     words.Add(Invariant.Text($"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
                         + $"by these stops (correlation {r:0.00;−0.00}): "

@@ -176,8 +176,8 @@ public sealed class OwnMeasurements : IOwnMeasurements
         problems.AddRange((stops?.Rows ?? []).Where(stop => !allowLostRows && stop.LoadCase is { } name && file.LoadCases.All(load =>
                 !string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase)))
             .GroupBy(stop => stop.LoadCase, StringComparer.OrdinalIgnoreCase).Select(same =>
-                $"{logs.Stops}: load case \"{same.Key}\" (line {string.Join(", ", same.Select(stop => stop.Line))}) is none of the car's. "
-                    + $"Accepted: {file.LoadCaseNames}."));
+                $"{logs.Stops}: load case \"{same.Key}\" (line{(same.Count() == 1 ? "" : "s")} "
+                    + $"{string.Join(", ", same.Select(stop => stop.Line))}) is none of the car's. Accepted: {file.LoadCaseNames}."));
         if (file.Hydraulics.RearProportioningValve?.Adjustment is { Turns: var most })
         {
             problems.AddRange((gauges?.Rows.Select(pair => (logs.Gauges, pair.Line, pair.Turns)) ?? [])

@@ -109,8 +109,7 @@ public sealed record Setting(
 
     /// <summary>Whether a copy of the car, set otherwise, brakes its rear more than the safe limit allows.</summary>
     internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded
-        && SettingValue.Of(set, Variable, Conditions) is var value && (value.Knee is not null || value.FrontForceShare is not null)
-        && (SafeLimit is null || Beyond(value, SafeLimit));
+        && (SafeLimit is null || Beyond(SettingValue.Of(set, Variable, Conditions), SafeLimit));
 
     /// <summary>Answers for a car.</summary>
     /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>

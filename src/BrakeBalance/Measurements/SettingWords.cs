@@ -1,6 +1,7 @@
 using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
@@ -255,9 +256,7 @@ public static class SettingWords
             : setting.Reach is SettingReach.NotNeeded ? ""
             : setting.Recommended is not { } best
                 ? ": " + (setting.Reach is SettingReach.None ? "no setting keeps the front first in all conditions" : StillTooMuch)
-            : Invariant.Text($"; mean efficiency {100 * best.MeanEfficiency:0} %")
-                + (setting.Variable == SettingVariable.AddedKnee
-                    ? Invariant.Text($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+            : Invariant.Text($"; mean efficiency {100 * best.MeanEfficiency:0} %");
         return
         [
             ("Locks first", LocksFirst(setting, units)),
@@ -304,7 +303,7 @@ public static class SettingWords
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
-            _ => $"Recommended setting {Text(setting.Recommended, units)}; "
+            _ => $"Recommended setting {Recommended(setting, units)}; "
                 + (setting.HoldsAtAnySetting ? "any setting keeps the front first in all conditions."
                     : $"safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}."),
         };
@@ -348,7 +347,8 @@ public static class SettingWords
     /// <summary>The recommended setting as every output shows it.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>Such as "9.5 bar, 0.25 turns in"; "no valve needed"; "withheld"; "none in reach".</returns>
+    /// <returns>Such as "9.5 bar, 0.25 turns in"; "8.5 bar (valve of slope 0.4 to be fitted)"; "no valve needed"; "withheld"; "none in
+    /// reach".</returns>
     public static string Recommended(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
@@ -356,7 +356,11 @@ public static class SettingWords
         {
             SettingReach.NotNeeded => "no valve needed",
             SettingReach.Withheld => "withheld",
-            _ => setting.Recommended is null ? $"{None} in reach" : Text(setting.Recommended, units),
+            _ => setting.Recommended is null ? $"{None} in reach" : Text(setting.Recommended, units)
+                + (setting.Variable != SettingVariable.AddedKnee ? ""
+                    : Invariant.Text($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted")
+                        + (setting.Vehicle.Hydraulics.RearValves.Any(valve => valve is not MeteringValve)
+                            ? " before the one that is there)" : ")")),
         };
     }
 

@@ -71,6 +71,9 @@ internal sealed class StopModel
 
     public List<LogProblem> NotUsed { get; } = [];
 
+    /// <summary>What is remarked of a stop whose lock-up counts: nothing is wrong with it.</summary>
+    internal const string LockUpWasUsed = "its deceleration was not used, since an axle locked; the lock-up was";
+
     public int StopsUsed => _stops.Count;
 
     public int ScatterIndex => 3 + _surfaces.Count;
@@ -327,7 +330,7 @@ internal sealed class StopModel
 
         if (stop.Deceleration is not null && prepared.LogRate is null)
         {
-            NotUsed.Add(new LogProblem(stop.Line, "its deceleration was not used, since an axle locked; the lock-up was"));
+            NotUsed.Add(new LogProblem(stop.Line, LockUpWasUsed));
         }
 
         if (prepared.LogRate is null && prepared.Locked is null)

@@ -72,15 +72,8 @@ public static class DistributionRules
             ? point.BrakingRate - line.LeastRate(used) : double.PositiveInfinity;
     }
 
-    private static RuleVerdict Judge(
-        IReadOnlyList<UtilisationCurve> curves,
-        string rule,
-        string title,
-        string source,
-        (double From, double To) range,
-        Func<UtilisationPoint, double> margin,
-        string fault,
-        string afterFault = "")
+    private static RuleVerdict Judge(IReadOnlyList<UtilisationCurve> curves, string rule, string title, string source,
+        (double From, double To) range, Func<UtilisationPoint, double> margin, string fault, string afterFault = "")
     {
         (UtilisationCurve Curve, UtilisationPoint Point, double Margin)? closest = null;
         foreach (UtilisationCurve curve in curves)

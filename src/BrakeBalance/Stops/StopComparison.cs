@@ -72,5 +72,11 @@ public sealed record StopComparisonRow(
     /// <summary>Where in the car's conditions the rear axle can lock first: beyond the safe limit; null when nowhere.</summary>
     public BindingCondition? RearFirst => RearFirstLater?.Value;
 
+    /// <summary>Whether it brakes the rear more than test stops of the car allow.</summary>
+    public bool IsBeyondOwnStops { get; init; }
+
+    /// <summary>Whether it is beyond the safe limit.</summary>
+    public bool IsBeyond => IsBeyondOwnStops || RearFirst is not null;
+
     internal Lazy<BindingCondition?>? RearFirstLater { get; init; }
 }

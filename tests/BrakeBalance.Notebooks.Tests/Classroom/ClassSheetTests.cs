@@ -121,7 +121,8 @@ public class ClassSheetTests
             string[] lines = File.ReadAllLines(answers);
             (lines[3], lines[4]) = (lines[3] + heat[0].Answer.Text(us: true).Split(' ')[0], lines[4] + heat[1].Answer.Text(us: true));
             File.WriteAllText(answers, string.Join('\n', lines), System.Text.Encoding.Latin1);
-            await Shell.RunAsync("class", "mark", answers, "--secret", Plan.Secret, "--output", folder);
+            string shown = (await Shell.RunAsync("class", "mark", answers, "--secret", Plan.Secret, "--output", folder)).Output;
+            Assert.Contains("Facility: mean share of the marks", shown, StringComparison.Ordinal);
             string[] marks = File.ReadAllLines(Path.Combine(folder, "marks.csv"));
             Assert.Contains(",unit missing,0.5,", marks[1], StringComparison.Ordinal);
             Assert.Contains(",right,2,", marks[2], StringComparison.Ordinal);

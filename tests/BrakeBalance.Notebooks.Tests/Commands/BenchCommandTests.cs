@@ -86,6 +86,10 @@ public class BenchCommandTests(BrowserFixture browser) : IClassFixture<BrowserFi
         (int code, string output, string _) = await Shell.RunAsync("bench", "--threads", "inverted 1/4");
         Assert.Equal(0, code);
         Assert.Contains("7/16-24", output);
+        Assert.Contains("[mm]", output);
+        (_, output, _) = await Shell.RunAsync("bench", "--threads", "inverted 1/4", "--units", "us");
+        Assert.Contains("[in]", output);
+        Assert.DoesNotContain("[mm]", output);
         (code, _, string error) = await Shell.RunAsync("bench", "--threads", "bayonet");
         Assert.Equal(2, code);
         Assert.Contains("bubble flare", error);

@@ -30,6 +30,18 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_log_with_lock_ups_and_their_decelerations_is_nothing_to_warn_of()
+    {
+        _folder.Write("stops.csv", "load case;surface;front pressure [bar];lock pressure [bar];deceleration [g];locked first\n"
+            + "driver only;dry;25;;0.41;none\ndriver only;dry;;43.5;0.85;front\n");
+        string car = _folder.Write("measured.json", File.ReadAllText(Coupe).Replace(
+            "\"wheelbase\"", "\"measurements\": { \"stops\": \"stops.csv\" }, \"wheelbase\"", StringComparison.Ordinal));
+        (int code, string output, string error) = await Shell.RunAsync("check", car, "--strict");
+        Assert.Equal((ExitCode.Success, ""), (code, error));
+        Assert.Contains("no problem found", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Strict_refuses_warnings()
     {
         (int code, string output, string error) = await Shell.RunAsync("check", Doubtful(), "--strict");

@@ -107,6 +107,28 @@ public class MeasureCommandTests
     }
 
     [Fact]
+    public async Task Bands_of_a_file_without_ranges_do_not_say_that_all_is_known()
+    {
+        string car = Data("vehicles/coupe-1960s.json");
+        string output = (await Shell.RunAsync("measure", "bands", car)).Output;
+        Assert.Contains("no range in the file moves it", output, StringComparison.Ordinal);
+        Assert.Contains("every entry counts as exact", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("known", output, StringComparison.Ordinal);
+        Assert.Contains("Measure next         friction", (await Shell.RunAsync("summary", car)).Output, StringComparison.Ordinal);
+        string ranged = (await Shell.RunAsync("measure", "bands", car, "--set", "wheelbase=2.8 m .. 2.9 m")).Output;
+        Assert.DoesNotContain("exact", ranged, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Gauges_tell_the_knee_as_finely_as_a_valve_is_set()
+    {
+        string output = (await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"))).Output;
+        string[] turn = output.Split('\n').Single(line => line.TrimStart().StartsWith("knee a turn", StringComparison.Ordinal))
+            .Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        Assert.Matches(@"^\d+\.\d bar$", turn[1]);
+    }
+
+    [Fact]
     public async Task Bands_are_of_the_dry_road_that_all_answers_mean_unless_another_is_named()
     {
         string file = Data("vehicles/coupe-1960s.json");

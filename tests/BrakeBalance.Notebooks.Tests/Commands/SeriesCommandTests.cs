@@ -156,6 +156,23 @@ public class SeriesCommandTests
     }
 
     [Fact]
+    public async Task Distances_and_decelerations_of_the_json_follow_the_units_asked_for()
+    {
+        System.Text.Json.JsonElement First(string output) =>
+            System.Text.Json.JsonDocument.Parse(output).RootElement.GetProperty("stops")[0];
+        (_, string si, _) = await Shell.RunAsync("measure", "series", Export("01"), "--json");
+        (_, string us, _) = await Shell.RunAsync("measure", "series", Export("01"), "--json", "--units", "us");
+        foreach (string stem in new[] { "distance_", "distance_from_pedal_within_", "peak_deceleration_" })
+        {
+            string square = stem.Contains("deceleration", StringComparison.Ordinal) ? "_s2" : "";
+            Assert.Equal(1 / 0.3048, First(us).GetProperty(stem + "ft" + square).GetDouble()
+                / First(si).GetProperty(stem + "m" + square).GetDouble(), 1e-4);
+        }
+
+        Assert.DoesNotMatch(@"_m(_s2)?"":", us);
+    }
+
+    [Fact]
     public async Task A_lap_is_read_from_any_export_and_the_guess_is_told()
     {
         (int code, string output, string error) = await Shell.RunAsync("stops", Data("vehicles/coupe-1960s.json"), "--lap", Export("09"),

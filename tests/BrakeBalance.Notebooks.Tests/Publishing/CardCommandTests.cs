@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Sheets;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;
@@ -127,6 +128,39 @@ public class CardCommandTests
         Assert.Null(PocketCard.Of(careful, careful.LoadCases[0], UnitSystem.Si).Warning);
         string page = PocketCardPage.Html(card, CardPaper.A5);
         Assert.True(page.IndexOf("WARNING", StringComparison.Ordinal) < page.IndexOf("Baseline", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_valve_that_is_still_to_be_fitted_is_said_to_be_and_its_knees_beyond_the_limit_are_marked()
+    {
+        Vehicle coupe = Load("coupe-1960s");
+        Vehicle car = coupe with
+        {
+            Hydraulics = coupe.Hydraulics with
+            {
+                RearValves =
+                [
+                    new LoadSensingValve
+                    {
+                        KneeAtReference = Pressure.FromBars(40),
+                        ReferenceLoad = Force.FromKilonewtons(7),
+                        KneePerKilonewton = Pressure.FromBars(5),
+                        Slope = 0.4,
+                    },
+                ],
+            },
+        };
+        var setting = Setting.Of(car);
+        Assert.Equal(SettingVariable.AddedKnee, setting.Variable);
+        Assert.NotNull(SettingSearch.RearFirst(car, car.Conditions));
+        var card = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si);
+        Assert.EndsWith("(valve of slope 0.4 to be fitted before the one that is there)", card.Baseline, StringComparison.Ordinal);
+        Assert.Contains("As it is built the rear can lock first", card.Warning!, StringComparison.Ordinal);
+        double limit = setting.SafeLimit!.Knee!.Value.Bars;
+        Assert.Contains(card.Rows, row => row.IsBeyond);
+        Assert.All(card.Rows, row => Assert.Equal(Number(row.Cells[1].Split('\u00a0')[0]) > limit, row.IsBeyond));
+        Assert.Contains("† beyond the safe limit", PocketCardPage.Html(card, CardPaper.A5), StringComparison.Ordinal);
+        Assert.Contains("to be fitted", SettingWords.Sentence(setting, UnitSystem.Si), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -264,8 +264,8 @@ public sealed class BenchFileTests
     public void Heat_of_one_stop_adds_up_to_the_kinetic_energy()
     {
         ChangePlan plan = Plan("{}");
-        double front = ((TemperatureDelta)Row(plan, "Front disc temperature rise").Before!).Kelvins,
-            rear = ((TemperatureDelta)Row(plan, "Rear disc temperature rise").Before!).Kelvins;
+        double front = ((TemperatureDelta)Row(plan, "Front disc or drum temperature rise").Before!).Kelvins,
+            rear = ((TemperatureDelta)Row(plan, "Rear disc or drum temperature rise").Before!).Kelvins;
         double metresPerSecond = 100 / 3.6;
         Assert.Equal(0.5 * 1700 * metresPerSecond * metresPerSecond, 460 * 2 * ((6.5 * front) + (7 * rear)), 1);
     }

@@ -61,6 +61,18 @@ public sealed class FluidVolumeTests
     }
 
     [Fact]
+    public void What_one_axle_alone_has_no_number_for_is_not_counted_there()
+    {
+        string[] Of(CircuitVolume front, CircuitVolume rear) => [.. PedalTravel.At(Pedal, Tandem, new(front, rear), Pressures).NotCounted];
+        CircuitVolume stiff = Rear with { Compliance = Volume.Zero };
+        Assert.Empty(Of(Front, Rear));
+        Assert.Equal(["rear calipers or drums"], Of(Front, stiff));
+        Assert.Equal(["front hoses", "rear calipers or drums", "front fluid"],
+            Of(Front with { Hose = new() { Length = Length.Zero }, FluidVolume = Volume.Zero }, stiff));
+        Assert.Equal(["calipers or drums"], Of(Front with { Compliance = Volume.Zero }, stiff));
+    }
+
+    [Fact]
     public void The_parts_of_the_pedals_travel_add_up_to_the_pad()
     {
         PedalTravel travel = PedalTravel.At(Pedal, Tandem, new(Front, Rear), Pressures, Length.FromMillimeters(0.4));

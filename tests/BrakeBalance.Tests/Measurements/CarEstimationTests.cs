@@ -173,6 +173,22 @@ public class CarEstimationTests
     }
 
     [Fact]
+    public void What_the_stops_tell_well_is_not_said_to_be_indistinguishable_from_another_that_they_tell_well()
+    {
+        var track = new InventedTrack(Coupe, 3);
+        TestStop[] stops = [.. Enumerable.Range(0, 40).Select(i => track.Stop(Coupe.LoadCases[0],
+            SurfaceCondition.Typical(i % 4 == 3 ? "wet" : "dry"), Pressure.FromBars(i % 4 == 0 ? 80 : 14 + (i % 20)),
+            Speed.FromKilometersPerHour(50), notesLockPressure: true))];
+        CarEstimate estimate = CarEstimation.Estimate(Coupe, stops);
+        string[] well = [.. estimate.Parameters.Where(p => p.Learnt > 0.5).Select(p => p.Name)];
+        Assert.Contains("front friction", well);
+        Assert.Contains("adhesion, dry", well);
+        Assert.All(estimate.Identifiability.Where(w => w.Contains("cannot be told apart")), w =>
+            Assert.False(well.Count(name => w.StartsWith(name, StringComparison.OrdinalIgnoreCase)
+                || w.Contains($" and {name} cannot", StringComparison.Ordinal)) > 1, w));
+    }
+
+    [Fact]
     public void Stops_that_cannot_be_used_are_named_with_line_and_reason()
     {
         TestStop[] stops =

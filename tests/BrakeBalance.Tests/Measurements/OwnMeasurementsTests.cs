@@ -111,7 +111,7 @@ public class OwnMeasurementsTests
         string known = string.Join(", ", reading.Vehicle.LoadCases.Select(load => $"\"{load.Name}\""));
         IReadOnlyList<string> problems = OwnMeasurements.Attach(reading).Problems;
         Assert.Equal(2, problems.Count);
-        Assert.EndsWith($"stops.csv: load case \"passenger\" (line 2, 4) is none of the car's. Accepted: {known}.", problems[0]);
+        Assert.EndsWith($"stops.csv: load case \"passenger\" (lines 2, 4) is none of the car's. Accepted: {known}.", problems[0]);
         Assert.EndsWith($"stops.csv: load case \"full boot\" (line 5) is none of the car's. Accepted: {known}.", problems[1]);
         Assert.Empty(OwnMeasurements.Attach(reading, allowLostRows: true).Problems);
     }

@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Stops;
+using BrakeBalance.Tests.Hydraulics;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
 using UnitsNet;

@@ -248,6 +248,21 @@ public class VehicleFileTests
     }
 
     [Theory]
+    [InlineData("")]
+    [InlineData("{ \"name\": \n")]
+    public void A_file_that_ends_too_early_is_told_to(string text) =>
+        Assert.EndsWith("this is not JSON: the file ends too early.", Assert.Single(VehicleFile.TryRead(text).Problems).What);
+
+    [Fact]
+    public void A_number_with_a_decimal_comma_is_told_what_is_wrong_with_it()
+    {
+        string car = File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json"))
+            .Replace("\"boostRatio\": 4.2", "\"boostRatio\": \"4,2\"", StringComparison.Ordinal);
+        Problem problem = Assert.Single(VehicleFile.TryRead(car).Problems);
+        Assert.Equal(("assist.boostRatio", "\"4,2\" has a decimal comma; write a point."), (problem.Path, problem.What));
+    }
+
+    [Theory]
     [InlineData("null")]
     [InlineData("[]")]
     [InlineData("12")]

@@ -75,6 +75,25 @@ public class WarningTests
     public void Pistons_counted_twice_give_one_warning(string car, string axle) =>
         Only(Warnings(Twice(Text(car), axle)), axle + ".brake.pistonDiameters", "counted twice");
 
+    // Two of 51 mm at 104 mm would span 56 degrees of the disc; a caliper that slides may have two pistons.
+    [Fact]
+    public void A_big_piston_counted_twice_is_found_by_its_room_on_the_disc() =>
+        Only(Warnings(Twice(Text(Coupe), "front"), ("front.brake.pistonDiameters[0]", "51 mm"), ("front.brake.pistonDiameters[1]", "51 mm"),
+            ("front.brake.effectiveRadius", "104 mm")), "front.brake.pistonDiameters", "counted twice");
+
+    [Fact]
+    public void What_the_brakes_say_together_is_told_in_both_systems_of_units()
+    {
+        Warning area = Only(Warnings(Text(Track), ("front.brake.pistonDiameters[0]", "51 mm"), ("front.brake.pistonDiameters[1]", "51 mm")),
+            "front.brake.pistonDiameters", "counted twice");
+        Assert.Matches(@" mm²/kg \(0\.00\d\d in²/lb\) on the axle\.$", area.What);
+        Assert.Equal("up to 7.0 mm²/kg (0.0049 in²/lb)", area.Usual); // 7 × 0.45359237/645.16
+        Warning weaker = Only(Warnings(Text(Coupe), ("front.brake.effectiveRadius", "92 mm"), ("front.brake.pistonDiameters[0]", "33 mm")),
+            "front.brake", "swapped");
+        Assert.Contains("N·m per bar (", weaker.What, StringComparison.Ordinal);
+        Assert.Contains("lb·ft per 100 psi)", weaker.What, StringComparison.Ordinal);
+    }
+
     // One warning an axle, because each list has to be put right.
     [Theory]
     [InlineData(Track)]

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using BrakeBalance.Notebooks.Commands.Stopping;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
@@ -6,6 +7,8 @@ namespace BrakeBalance.Notebooks.Commands.Measuring;
 /// <summary>What was measured and what follows, as JSON for scripts; keys end in their unit, shares and chances are fractions.</summary>
 internal sealed class MeasureJson(SummaryUnits units)
 {
+    private readonly StopUnits _stop = new(units.System);
+
     public static JsonArray Problems(IEnumerable<LogProblem> problems) =>
         SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 
@@ -71,19 +74,19 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["distance_trusted"] = s.IsDistanceTrusted,
             [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = Speed(s.InitialSpeed),
             [units.Us ? "initial_speed_within_mph" : "initial_speed_within_km_h"] = Speed(s.InitialSpeedWithin),
-            ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
+            [_stop.DecelerationKey("mean_fully_developed_deceleration")] = Of(s.Deceleration),
             ["mean_fully_developed_deceleration_g"] =
                 SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
-            ["mean_fully_developed_deceleration_within_m_s2"] = SummaryJson.Number(s.DecelerationWithin?.MetersPerSecondSquared),
-            ["peak_deceleration_m_s2"] = SummaryJson.Number(s.Peak.MetersPerSecondSquared),
-            ["peak_deceleration_within_m_s2"] = SummaryJson.Number(s.PeakWithin.MetersPerSecondSquared),
+            [_stop.DecelerationKey("mean_fully_developed_deceleration_within")] = Of(s.DecelerationWithin),
+            [_stop.DecelerationKey("peak_deceleration")] = Of(s.Peak),
+            [_stop.DecelerationKey("peak_deceleration_within")] = Of(s.PeakWithin),
             ["rise_time_s"] = SummaryJson.Number(s.RiseTime.Seconds),
             ["rise_time_within_s"] = SummaryJson.Number(s.RiseTimeWithin.Seconds),
-            ["distance_m"] = SummaryJson.Number(s.Distance.Meters),
-            ["distance_within_m"] = SummaryJson.Number(s.DistanceWithin.Meters),
-            ["distance_from_pedal_m"] = SummaryJson.Number(s.DistanceFromPedal.Meters),
-            ["distance_from_pedal_within_m"] = SummaryJson.Number(s.DistanceFromPedalWithin.Meters),
-            ["offset_removed_m_s2"] = SummaryJson.Number(s.Offset?.MetersPerSecondSquared),
+            [_stop.Key("distance", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.Distance)),
+            [_stop.Key("distance_within", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceWithin)),
+            [_stop.Key("distance_from_pedal", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceFromPedal)),
+            [_stop.Key("distance_from_pedal_within", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceFromPedalWithin)),
+            [_stop.DecelerationKey("offset_removed")] = Of(s.Offset),
             [units.Key("front_pressure", units.Pressure)] = Number(s.FrontPressure),
             [units.Key("rear_pressure", units.Pressure)] = Number(s.RearPressure),
             [units.Key("lock_pressure", units.Pressure)] = Number(s.LockPressure),
@@ -97,7 +100,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["remarks"] = Words(search.Remarks),
     };
 
-    public static JsonObject Estimate(CarEstimate estimate) => new()
+    public JsonObject Estimate(CarEstimate estimate) => new()
     {
         ["stops_used"] = estimate.StopsUsed,
         ["not_used"] = Problems(estimate.NotUsed),
@@ -113,8 +116,8 @@ internal sealed class MeasureJson(SummaryUnits units)
         {
             ["stop"] = w.Number,
             ["line"] = w.Line,
-            ["deceleration_m_s2"] = SummaryJson.Number(w.Deceleration?.MetersPerSecondSquared),
-            ["foretold_m_s2"] = SummaryJson.Number(w.Foretold?.MetersPerSecondSquared),
+            [_stop.DecelerationKey("deceleration")] = Of(w.Deceleration),
+            [_stop.DecelerationKey("foretold")] = Of(w.Foretold),
             ["deceleration_weight"] = SummaryJson.Number(w.DecelerationWeight),
             ["lock_weight"] = SummaryJson.Number(w.LockWeight),
         }),
@@ -261,6 +264,8 @@ internal sealed class MeasureJson(SummaryUnits units)
     };
 
     private JsonValue? Speed(Speed speed) => SummaryJson.Number(units.Us ? speed.MilesPerHour : speed.KilometersPerHour);
+
+    private JsonValue? Of(Acceleration? rate) => SummaryJson.Number(rate is { } value ? _stop.Of(value) : null);
 
     private JsonValue? Number(Pressure? pressure) => SummaryJson.Number(pressure is { } value ? units.Of(value) : null);
 

@@ -61,8 +61,8 @@ internal static class DocumentFile
             // The line itself rather than the framework's words for it, which browsers do not have.
             int line = (int)(fault.LineNumber ?? 0);
             string there = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
-            return (null, new("", Invariant.Text(
-                $"Line {line + 1}, column {fault.BytePositionInLine + 1}: this is not JSON: {there[..Math.Min(there.Length, 60)]}"),
+            return (null, new("", Invariant.Text($"Line {line + 1}, column {fault.BytePositionInLine + 1}: this is not JSON: ")
+                + (there.Length == 0 ? "the file ends too early." : there[..Math.Min(there.Length, 60)]),
                 "JSON; comments and trailing commas may stay"));
         }
     }

@@ -242,7 +242,9 @@ internal sealed class DocumentReader
                 Add(path, $"{Show(node)} has no unit.", QuantityWords(field));
                 return null;
             default:
-                Add(path, $"{Show(node)} does not fit.", Accepted(field, shape));
+                bool comma = shape == FieldShape.Number && kind == JsonValueKind.String
+                    && QuantityText.DecimalComma().IsMatch(node!.GetValue<string>());
+                Add(path, $"{Show(node)} {(comma ? "has a decimal comma; write a point" : "does not fit")}.", Accepted(field, shape));
                 return null;
         }
     }

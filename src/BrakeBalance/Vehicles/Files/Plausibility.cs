@@ -8,7 +8,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <remarks>Source of all limits: common practice; the classes of car and the invented cars of this repository lie within them.</remarks>
 internal static class Plausibility
 {
-    private const double MostFrontPiston = 7, MostRearPiston = 5, MostArcRadians = 1;
+    private const double MostFrontPiston = 7, MostRearPiston = 5, MostArcRadians = 0.95;
     private const int MostFrontSliding = 2, MostRearSliding = 1;
     private const double LeastFrontToRear = 0.85, LeastCrossing = 0.12;
     private const double LeastBarsPerG = 15, MostBarsPerG = 250;
@@ -93,8 +93,7 @@ internal static class Plausibility
                 ? (Invariant($"{pistons} pistons side by side would span {Degrees(arc)}° of the disc."),
                     $"up to {Degrees(MostArcRadians)}° on one side")
             : areaPerLoad > most
-                ? (Invariant($"the pistons of one side have {areaPerLoad:0.0} mm² for each kilogram on the axle."),
-                    Invariant($"up to {most} mm²/kg"))
+                ? (Invariant($"the pistons of one side have {PerLoad(areaPerLoad)} on the axle."), $"up to {PerLoad(most)}")
             : sliding && pistons > slides
                 ? (Invariant($"{pistons} pistons in a sliding caliper."), axle == Axle.Front ? "one or two" : "one at the rear")
             : null;
@@ -110,7 +109,7 @@ internal static class Plausibility
         (double front, double rear) = (NewtonMetresPerBar(vehicle, Axle.Front), NewtonMetresPerBar(vehicle, Axle.Rear));
         return front >= LeastFrontToRear * rear ? null : new(
             "front.brake",
-            Invariant($"the front brake is weaker than the rear one: {front:0.0} N·m per bar against {rear:0.0}."),
+            Invariant($"the front brake is weaker than the rear one: {PerPressure(front)} against {PerPressure(rear)}."),
             "the front brake is the stronger one",
             "front and rear swapped, or the rear pistons counted twice");
     }
@@ -145,8 +144,8 @@ internal static class Plausibility
         double bars = vehicle.LoadCases[0].Mass.Kilograms * Gravity.StandardMetresPerSecondSquared / newtonsPerBar;
         return bars is >= LeastBarsPerG and <= MostBarsPerG ? null : new(
             "front.brake",
-            Invariant($"the brakes, valves aside, would need {bars:0} bar in the front line for 1 g."),
-            Invariant($"{LeastBarsPerG} to {MostBarsPerG} bar"),
+            Invariant($"the brakes, valves aside, would need {InBoth.Text(Pressure.FromBars(bars))} in the front line for 1 g."),
+            $"{InBoth.Text(Pressure.FromBars(LeastBarsPerG))} to {InBoth.Text(Pressure.FromBars(MostBarsPerG))}",
             bars < LeastBarsPerG ? "pistons counted twice on both axles, or psi and bar mixed in torquePressure"
                 : "radii of pistons given as diameters, or psi and bar mixed in torquePressure");
     }
@@ -171,6 +170,12 @@ internal static class Plausibility
             "more than half of the weight on driven front wheels",
             "axle loads swapped, or engineBraking.drivenAxle");
     }
+
+    private static string PerLoad(double squareMillimetresPerKilogram) => Invariant(
+        $"{squareMillimetresPerKilogram:0.0} mm²/kg ({squareMillimetresPerKilogram * 0.45359237 / 645.16:0.0000} in²/lb)");
+
+    private static string PerPressure(double newtonMetresPerBar) => Invariant($"{newtonMetresPerBar:0.0} N·m per bar ")
+        + Invariant($"({100 * newtonMetresPerBar / 1.3558179 / 14.5037738:0.0} lb·ft per 100 psi)");
 
     private static string Degrees(double radians) => Invariant($"{radians * 180 / Math.PI:0}");
 

@@ -183,5 +183,5 @@ internal static partial class QuantityText
     private static partial Regex NumberOnly();
 
     [GeneratedRegex(@"^\s*[+-]?\d+,\d+", RegexOptions.ExplicitCapture)]
-    private static partial Regex DecimalComma();
+    internal static partial Regex DecimalComma();
 }
