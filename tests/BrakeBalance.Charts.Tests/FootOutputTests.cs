@@ -170,7 +170,9 @@ public class FootOutputTests
         PedalTravel same = force.TravelAt(force.AtRate(0.3)!.Balance.MasterPressure)!;
         Assert.Equal("0.7 g", FootFigures.Hardest([("0.3 g", same), ("0.7 g", same)]).Name);
         CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == "travel");
-        Assert.StartsWith("Braking at 0.7 g leaves", entry.Plain.Of(entry.Make(new CarStudy(car), UnitSystem.Si)!, new CarStudy(car)).Title, StringComparison.Ordinal);
+        var study = new CarStudy(car);
+        Assert.StartsWith("Braking at 0.7 g leaves", entry.Plain.Of(entry.Make(study, UnitSystem.Si)!, study).Title,
+            StringComparison.Ordinal);
     }
 
     [Theory]

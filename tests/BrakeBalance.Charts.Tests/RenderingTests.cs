@@ -60,7 +60,8 @@ public class RenderingTests
     [Fact]
     public void A_line_never_ends_between_a_number_and_its_unit()
     {
-        Assert.Equal("at 1.39\u00a0g, 10 gears, 12\u00a0% or (38.5\u00a0bar).", TextMetrics.Bound("at 1.39 g, 10 gears, 12 % or (38.5 bar)."));
+        Assert.Equal("at 1.39\u00a0g, 10 gears, 12\u00a0% or (38.5\u00a0bar).",
+            TextMetrics.Bound("at 1.39 g, 10 gears, 12 % or (38.5 bar)."));
         Assert.Equal(["up to", "0.80\u00a0g"], TextMetrics.Wrap("up to 0.80 g", 10, 45));
     }
 

@@ -28,7 +28,8 @@ public static class BalanceExplorables
         [
             control,
             Control.Slider("load", "Load", vehicle.LoadCases.Select(load => load.Name), 0),
-            Control.Choice("surface", "Adhesion of the road", surfaces.Select(road => Invariant.Text($"{road.Adhesion:0.0#} {road.Name}")), 2),
+            Control.Choice("surface", "Adhesion of the road",
+                surfaces.Select(road => Invariant.Text($"{road.Adhesion:0.0#} {road.Name}")), 2),
         ];
         return Explorable.Of(id, controls, state =>
         {

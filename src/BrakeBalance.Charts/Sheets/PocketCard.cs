@@ -92,11 +92,13 @@ public sealed record PocketCard(
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Front, units)),
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Rear, units)),
             }),
-            models.Text(model => LockText(model.FirstLockUp(model.Vehicle.Conditions.BestAdhesion)).Replace(" g", "", StringComparison.Ordinal)),
+            models.Text(model => LockText(BestRoad(model)).Replace(" g", "", StringComparison.Ordinal)),
         ],
         isOwn,
         isBeyond,
-        models.Middle.FirstLockUp(models.Middle.Vehicle.Conditions.BestAdhesion)?.First == Axle.Rear);
+        BestRoad(models.Middle)?.First == Axle.Rear);
+
+    private static LockUp? BestRoad(BalanceModel model) => model.FirstLockUp(model.Vehicle.Conditions.BestAdhesion);
 
     private static string Line(Pressure? pressure, UnitSystem units) =>
         pressure is { } line ? Measure.LinePressure.In(units).Number(line.Pascals) : "–";

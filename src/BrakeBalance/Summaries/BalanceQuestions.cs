@@ -115,7 +115,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         {
             return valve.Adjustment is { } screw
                 ? $"Screwing in raises the knee and with it the rear pressure: {desk.LowLine(screw.KneePerTurn)} a turn from "
-                    + $"{SettingWords.Number(screw.KneeBackedOff, desk.Units)} fully out, {SettingWords.Turns(screw.Turns)} in all. A gauge is the proof."
+                    + $"{SettingWords.Number(screw.KneeBackedOff, desk.Units)} fully out, {SettingWords.Turns(screw.Turns)} in all. "
+                    + "A gauge is the proof."
                 : Reply.Lacks(AdjusterEntry);
         }
 

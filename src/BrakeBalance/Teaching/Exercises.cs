@@ -153,7 +153,8 @@ public static class Exercises
                     ("the front shares were used",
                     Math.Abs(car.FrontShare - (1 - rearShare)) / h * (car.FrontShare > 1 - rearShare ? 1 : -1)),
                     ("height and wheelbase were swapped", (still - rearShare) * h), ("the installed share was left out", still / h)),
-                $@"$\psi_2 - z \frac{{h}}{{E}} = \varphi_2$, so $z = \frac{{{Fine(still)} - {Fine(rearShare)}}}{{{Fine(h)}}} = {N(critical)}$")
+                @"$\psi_2 - z \frac{h}{E} = \varphi_2$, so "
+                    + $@"$z = \frac{{{Fine(still)} - {Fine(rearShare)}}}{{{Fine(h)}}} = {N(critical)}$")
                 .From("fixed-ratio-2", share => (still - share) / h),
         ];
     }

@@ -55,7 +55,8 @@ public class IndexTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
         Assert.Contains("<img alt=\"\" ", card, StringComparison.Ordinal);
         Assert.Contains("<a href=\"01-brake-balance.html\">Chart</a>", card, StringComparison.Ordinal);
         string finding = LessonSheet.Of("knee", seed: 2026, units: UnitSystem.Si).Figure.Start.Figures[0].Title;
-        Assert.Contains($"<p class=\"bb-finding\">{finding}</p>".Replace('\u00a0', ' '), card.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains($"<p class=\"bb-finding\">{finding}</p>".Replace('\u00a0', ' '), card.Replace('\u00a0', ' '),
+            StringComparison.Ordinal);
         Assert.Contains("<p class=\"bb-minutes\">5 minutes</p>", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<text", Uri.UnescapeDataString(card), StringComparison.Ordinal);
     }

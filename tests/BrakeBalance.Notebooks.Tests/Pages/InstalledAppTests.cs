@@ -60,7 +60,8 @@ public class InstalledAppTests(BrowserFixture browser) : IClassFixture<BrowserFi
         const string Said = "document.querySelector('#cell-car .bb-run [role=status]')?.innerText";
         var patience = new PuppeteerSharp.WaitForFunctionOptions { Timeout = 120_000 };
         Vehicle car = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
-        string Title(Vehicle vehicle) => BalanceFigures.BrakeForces(new BalanceModel(vehicle, vehicle.LoadCases[0])).Title.Replace('\u00a0', ' ');
+        string Title(Vehicle vehicle) =>
+            BalanceFigures.BrakeForces(new BalanceModel(vehicle, vehicle.LoadCases[0])).Title.Replace('\u00a0', ' ');
         string changed = Title(car.WithRearKnee(Pressure.FromBars(45)));
         Assert.NotEqual(Title(car), changed);
         string folder = Path.GetDirectoryName(await RenderedNotebooks.PageAsync("01-brake-balance"))!;

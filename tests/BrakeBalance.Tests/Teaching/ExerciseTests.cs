@@ -122,7 +122,8 @@ public class ExerciseTests
                 Assert.True(units == UnitSystem.Us || SheetUnits.N(product) == shown, $"{exercise.Steps[^1]}: {product}");
             }
 
-            string[] ratio = Exercises.For(new ClassNumber { Seed = seed, Student = student }, units).Single(one => one.Id == "fixed-ratio-3")
+            string[] ratio = Exercises.For(new ClassNumber { Seed = seed, Student = student }, units)
+                .Single(one => one.Id == "fixed-ratio-3")
                 .Steps[^1].Split(@"\frac{")[^1].Split([" - ", "}{", "} = ", "$"], StringSplitOptions.None);
             Assert.Equal((Number(ratio[0]) - Number(ratio[1])) / Number(ratio[2]), Number(ratio[3]), 6e-4);
         }
