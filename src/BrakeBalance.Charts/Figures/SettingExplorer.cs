@@ -91,7 +91,7 @@ public static class SettingExplorer
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
             .Column($"{limit} with the front first, as far as shown", measure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
-        double[] rearFirst = [.. Finding.Roads().Where(adhesion => RearFirst(now, adhesion))];
+        double[] rearFirst = [.. Finding.Roads(Finding.Highest(vehicle)).Where(adhesion => RearFirst(now, adhesion))];
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
         var verdict = rearFirst.Length == 0
             ? new Verdict($"{stands} the front locks first on every surface shown"

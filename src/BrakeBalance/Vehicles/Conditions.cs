@@ -26,6 +26,10 @@ public sealed record Conditions
     /// <summary>The adhesion of track tyres on a dry road [–]: 1.1, or the highest of the conditions where that is more.</summary>
     internal double TrackAdhesion => Math.Max(1.1, HighestAdhesion);
 
+    /// <summary>Usual roads, and the grippiest of the conditions where it lies beyond them [–].</summary>
+    internal IReadOnlyList<double> RoadsWith(IReadOnlyList<double> usual) =>
+        HighestAdhesion > usual[^1] ? [.. usual, HighestAdhesion] : usual;
+
     /// <summary>Names of the load cases to hold in; all of the car's when empty.</summary>
     public ImmutableArray<string> LoadCases { get; init; } = [];
 
