@@ -196,6 +196,14 @@ public class NotebookTaskTests
         Assert.True(At(layout, bore - 1, oil) > At(layout, bore, oil));
         Assert.True(At(layout, bore, 0) > At(layout, bore, oil));
         Assert.True(At(layout, bore, oil) > At(0, bore, oil));
+
+        // What stays on the brakes is one number, in the readout and in the sentence.
+        foreach (UnitSystem units in Enum.GetValues<UnitSystem>())
+        {
+            Frame narrow = BenchExplorables.Return(job.Return, job.Release!, Length.FromMeters(1), units).At([layout, 0, oil]);
+            string stays = Value(narrow, "Stays on the brakes").Replace('\u00a0', ' ');
+            Assert.Contains($"make {stays} that stay on the brakes", narrow.Verdict!.Text, StringComparison.Ordinal);
+        }
     }
 
     /// <summary>Notebook 09: no dot lies below and to the left of the line.</summary>
