@@ -117,8 +117,8 @@ public static class SettingExplorer
     // How far the rear can be let in at each adhesion with the front first [0 to 1]: more of it never brakes the rear less.
     private static double[] FrontFirst(Vehicle vehicle, LoadCase load, double[] adhesions, Func<Vehicle, double, Vehicle> set)
     {
-        const int steps = 128;
-        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(set(vehicle, (double)i / steps), load))];
+        const int steps = 2048;
+        Dictionary<int, BalanceModel> models = [];
         return [.. adhesions.Select(Greatest)];
 
         double Greatest(double adhesion)
@@ -127,11 +127,14 @@ public static class SettingExplorer
             while (unsafeStep - safe > 1)
             {
                 int middle = (safe + unsafeStep) / 2;
-                (safe, unsafeStep) = RearFirst(models[middle], adhesion) ? (safe, middle) : (middle, unsafeStep);
+                (safe, unsafeStep) = RearFirst(At(middle), adhesion) ? (safe, middle) : (middle, unsafeStep);
             }
 
             return Math.Max(0.0, safe) / steps;
         }
+
+        BalanceModel At(int step) => models.TryGetValue(step, out BalanceModel? known) ? known
+            : models[step] = new(set(vehicle, (double)step / steps), load);
     }
 
     private static bool RearFirst(BalanceModel model, double adhesion) =>
