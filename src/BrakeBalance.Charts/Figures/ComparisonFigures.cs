@@ -81,7 +81,7 @@ public static class ComparisonFigures
         string[] rear = [.. setUps.Where((_, i) => locks[i].Any(at => at.First == Axle.Rear)).Select(setUp => setUp.Name)];
         string finding = rear.Length == 0
             ? "By the files' own numbers no set-up locks the rear first on these surfaces"
-            : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
+            : $"The rear locks first somewhere with {string.Join(", ", rear)}";
         string beyond = Beyond(setUps, settings);
         FigureBuilder figure = new FigureBuilder(id, units, RangesOf(setUps))
             .Title(finding)
@@ -119,7 +119,7 @@ public static class ComparisonFigures
         string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, RoadsOf(setUps)).Any(at => at.First == Axle.Rear))
             .Select(setUp => setUp.Name)];
         string finding = above.Length == 0 ? "By the files' own numbers every set-up keeps the front first on these surfaces"
-            : $"Rear first somewhere: {string.Join(" and ", above)}";
+            : $"Rear first somewhere: {string.Join(", ", above)}";
         figure
             .Title(finding)
             .Describe(
