@@ -3,6 +3,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -60,6 +61,27 @@ public class BalanceFigureTests
         {
             Assert.Null(knee);
         }
+    }
+
+    [Fact]
+    public void A_car_asked_to_hold_on_slicks_is_drawn_and_told_of_as_far_as_their_road()
+    {
+        Vehicle coupe = Cars.Load("track-coupe");
+        coupe = coupe with { Conditions = coupe.Conditions with { HighestAdhesion = 1.5 } };
+        BalanceModel model = Enumerable.Range(0, 30)
+            .Select(i => new BalanceModel(coupe.WithFrontForceShare(0.65 - (0.01 * i)), coupe.LoadCases[0]))
+            .First(one => one.FirstLockUp(1.5)!.First == Axle.Rear);
+        Assert.Equal(Axle.Front, model.FirstLockUp(1.2)!.First);
+
+        Assert.EndsWith("the rear axle above", BalanceFigures.BrakeForces(model, units: UnitSystem.Si).Title, StringComparison.Ordinal);
+        Figure efficiency = BalanceFigures.BrakingEfficiency(model);
+        Assert.Equal(1.5, efficiency.Layers.OfType<LineLayer>().Max(line => line.X.Max()), 1e-9);
+        Assert.Contains("The rear axle locks first at adhesion", efficiency.LongDescription, StringComparison.Ordinal);
+        Figure compared = ComparisonFigures.SetUps([("A", new(coupe.WithFrontForceShare(0.8), coupe.LoadCases[0])), ("B", model)])!;
+        Assert.Equal("The rear locks first somewhere with B", compared.Title);
+        Exploring.Frame byHand = SettingExplorer.Of(Setting.Of(model.Vehicle), units: UnitSystem.Si).Start;
+        Assert.Contains("the rear locks first", byHand.Verdict!.Text, StringComparison.Ordinal);
+        Assert.Equal(1.5, BalanceSummary.Of(model.Vehicle).LoadCases[0].LockUps[^1].Adhesion);
     }
 
     [Theory]

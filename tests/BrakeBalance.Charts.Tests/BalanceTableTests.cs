@@ -145,7 +145,7 @@ public class BalanceTableTests
 
         double shown = (double)explorer.Start.Figures[0].Table.Frame.Columns[1].Min();
         double searched = SettingSearch.Limit(car, conditions).Knee!.Value.Bars;
-        Assert.Equal(searched, shown, 1.0);
+        Assert.Equal(searched, shown, 0.1);
     }
 
     [Fact]

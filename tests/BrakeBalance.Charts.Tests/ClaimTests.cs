@@ -166,7 +166,7 @@ public class ClaimTests
             Axle? First(double share) =>
                 new BalanceModel(car.WithFrontForceShare(share), car.LoadCases[0]).FirstLockUp(at.First)?.First;
             Assert.NotEqual(Axle.Rear, First(at.Second));
-            Assert.Equal(Axle.Rear, First(at.Second - 0.006));
+            Assert.Equal(Axle.Rear, First(at.Second - 0.0006));
         });
         Assert.Contains("% front", frame.Readouts[1].Value, StringComparison.Ordinal);
     }

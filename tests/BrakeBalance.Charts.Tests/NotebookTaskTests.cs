@@ -8,6 +8,8 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Choosing;
 using BrakeBalance.Days;
 using BrakeBalance.Measurements;
+using BrakeBalance.Stops;
+using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -143,8 +145,24 @@ public class NotebookTaskTests
         double[] headings = [.. end.Readouts.Select(readout => Math.Abs(double.Parse(
             Regex.Match(readout.Value.Replace('−', '-'), @"(-?[\d.]+)\s?°").Groups[1].Value, CultureInfo.InvariantCulture)))];
         int rear = end.Readouts.ToList().FindIndex(readout => readout.Label.Contains("rear", StringComparison.OrdinalIgnoreCase));
-        Assert.All(headings.Index().Where(one => one.Index != rear), other => Assert.True(headings[rear] > other.Item,
+        Assert.All(headings.Index().Where(one => one.Index != rear), other => Assert.True(headings[rear] > 3 * other.Item,
             string.Join("; ", end.Readouts)));
+    }
+
+    /// <summary>Notebook 06, the check: on constant adhesion and without drag a locked car stops by the closed form.</summary>
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void The_simulated_slide_of_the_check_is_as_long_as_the_closed_form(string car)
+    {
+        Vehicle vehicle = Car(car);
+        PerAxle<Tyre> even = vehicle.Tyres.Select(tyre => tyre with { AdhesionFactor = 1, LoadSensitivity = 0 });
+        vehicle = vehicle with { Tyres = even, Aerodynamics = null, RollingResistanceCoefficient = 0, EngineBraking = null };
+        var flat = new BurckhardtCurve { Name = "constant", C1 = 0.8, C2 = 3000, C3 = 0 };
+        StopSetup level = StopSetup.From(vehicle, vehicle.LoadCases[0], 0.8, flat);
+        Speed speed = Speed.FromKilometersPerHour(100);
+        StopResult slide = StraightStop.Run(
+            level.Car, new EmergencyDriver { HeldPressure = 4 * level.MaximumPressure }, PressureBuildUp.Instant, speed);
+        Assert.Equal(StopDistance.Braking(speed, Speed.Zero, 0.8).Meters, slide.Distance.Meters, 0.05);
     }
 
     /// <summary>Notebook 07: a harder first stop heats more; front track pads do more of the last stop than front road pads.</summary>
@@ -178,6 +196,14 @@ public class NotebookTaskTests
         Assert.True(At(layout, bore - 1, oil) > At(layout, bore, oil));
         Assert.True(At(layout, bore, 0) > At(layout, bore, oil));
         Assert.True(At(layout, bore, oil) > At(0, bore, oil));
+
+        // What stays on the brakes is one number, in the readout and in the sentence.
+        foreach (UnitSystem units in Enum.GetValues<UnitSystem>())
+        {
+            Frame narrow = BenchExplorables.Return(job.Return, job.Release!, Length.FromMeters(1), units).At([layout, 0, oil]);
+            string stays = Value(narrow, "Stays on the brakes").Replace('\u00a0', ' ');
+            Assert.Contains($"make {stays} that stay on the brakes", narrow.Verdict!.Text, StringComparison.Ordinal);
+        }
     }
 
     /// <summary>Notebook 09: no dot lies below and to the left of the line.</summary>

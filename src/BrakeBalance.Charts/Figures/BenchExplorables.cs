@@ -42,7 +42,7 @@ public static class BenchExplorables
                     $"{id}-pressure")],
                 [
                     new Readout("In the return, at rest", BenchMeasures.BackPressure.Text(effect.Standing, system)),
-                    new Readout("Stays on the brakes", Measure.LinePressure.Text(effect.ResidualLinePressure, system)),
+                    new Readout("Stays on the brakes", BenchMeasures.BackPressure.Text(effect.ResidualLinePressure, system)),
                     new Readout("Pedal back within", effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"),
                 ],
                 new Verdict(InBoth.Only($"{effect.Finding.What} {effect.Finding.Why}", system == UnitSystem.Us),

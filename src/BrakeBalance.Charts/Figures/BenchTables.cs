@@ -112,8 +112,8 @@ public static class BenchTables
                 .Column("Oil", Measure.Temperature, report.Releases.Select(release => (double?)release.Oil.Kelvins))
                 .Column("In the return, at rest", BenchMeasures.BackPressure,
                     report.Releases.Select(release => (double?)Step(release.Effect.Standing, BenchMeasures.BackPressure, units)))
-                .Column("Stays on the brakes", Measure.LinePressure,
-                    report.Releases.Select(release => (double?)Step(release.Effect.ResidualLinePressure, Measure.LinePressure, units)))
+                .Column("Stays on the brakes", BenchMeasures.BackPressure, report.Releases.Select(release =>
+                    (double?)Step(release.Effect.ResidualLinePressure, BenchMeasures.BackPressure, units)))
                 .Words("Back within", report.Releases.Select(release =>
                     release.Effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"))
                 .Build(),

@@ -21,8 +21,7 @@ public static class ComparisonFigures
         BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
             string id = "before-after")
     {
-        double most = before.Vehicle.Conditions.HighestAdhesion;
-        adhesions ??= most > DefaultAdhesions[^1] ? [.. DefaultAdhesions, most] : DefaultAdhesions;
+        adhesions ??= before.Vehicle.Conditions.RoadsWith(DefaultAdhesions);
         double[] both = [.. adhesions.Where(k => before.FirstLockUp(k) is not null && after.FirstLockUp(k) is not null)];
         LockUp[] old = Locked(before, both), changed = Locked(after, both);
         if (both.Length == 0)
@@ -84,7 +83,8 @@ public static class ComparisonFigures
         IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
-        LockUp[][] locks = [.. setUps.Select(setUp => Locked(setUp.Model, DefaultAdhesions))];
+        IReadOnlyList<double> adhesions = RoadsOf(setUps);
+        LockUp[][] locks = [.. setUps.Select(setUp => Locked(setUp.Model, adhesions))];
         if (locks.Any(one => one.Length == 0))
         {
             return null;
@@ -93,7 +93,7 @@ public static class ComparisonFigures
         string[] rear = [.. setUps.Where((_, i) => locks[i].Any(at => at.First == Axle.Rear)).Select(setUp => setUp.Name)];
         string finding = rear.Length == 0
             ? "By the files' own numbers no set-up locks the rear first on these surfaces"
-            : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
+            : $"The rear locks first somewhere with {string.Join(", ", rear)}";
         string beyond = Beyond(setUps, settings);
         FigureBuilder figure = new FigureBuilder(id, units, RangesOf(setUps))
             .Title(finding)
@@ -101,7 +101,7 @@ public static class ComparisonFigures
                 $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still, nominal friction. "
                 + $"Triangles: the rear axle locks first, dangerous.{beyond}",
                 $"{finding}.{beyond}")
-            .X("Adhesion", "k", Measure.Number, 0, DefaultAdhesions.Max())
+            .X("Adhesion", "k", Measure.Number, 0, adhesions[^1])
             .Y("Braking efficiency", "", Measure.Percent, 0, 1);
         for (int i = 0; i < setUps.Count; i++)
         {
@@ -111,15 +111,8 @@ public static class ComparisonFigures
             MarkRearFirst(figure, $"rear locks first, {setUps[i].Name}", locks[i], Tone.Rear);
         }
 
-        return figure.Table(table =>
-        {
-            TableBuilder rows = table.Column("Adhesion k", Measure.Number, DefaultAdhesions.ToArray());
-            foreach ((string name, BalanceModel model) in setUps)
-            {
-                rows.Column($"Braking efficiency, {name}", Measure.Percent,
-                    DefaultAdhesions.Select(adhesion => model.FirstLockUp(adhesion)?.Efficiency));
-            }
-        }).Build();
+        return figure.Table(table => EachOver(table.Column("Adhesion k", Measure.Number, adhesions.ToArray()), adhesions, setUps,
+            "Braking efficiency", Measure.Percent, (model, adhesion) => model.FirstLockUp(adhesion)?.Efficiency)).Build();
     }
 
     /// <summary>Rear against front braking force of several set-ups, over the ideal curve of the first.</summary>
@@ -135,10 +128,10 @@ public static class ComparisonFigures
         var figure = new FigureBuilder(id, units, RangesOf(setUps));
         (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded();
         BalanceModel first = setUps[0].Model;
-        string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, DefaultAdhesions).Any(at => at.First == Axle.Rear))
+        string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, RoadsOf(setUps)).Any(at => at.First == Axle.Rear))
             .Select(setUp => setUp.Name)];
         string finding = above.Length == 0 ? "By the files' own numbers every set-up keeps the front first on these surfaces"
-            : $"Rear first somewhere: {string.Join(" and ", above)}";
+            : $"Rear first somewhere: {string.Join(", ", above)}";
         figure
             .Title(finding)
             .Describe(
@@ -159,6 +152,10 @@ public static class ComparisonFigures
         return figure.Table(table => Rates(table, setUps, "Rear brake force", Measure.BrakeForce,
             (model, rate) => model.AtRate(rate)?.BrakingForces.Rear.Newtons)).Build();
     }
+
+    // As far as the car goes that is asked to hold on the grippiest road.
+    private static IReadOnlyList<double> RoadsOf(IReadOnlyList<(string Name, BalanceModel Model)> setUps) =>
+        setUps.Select(setUp => setUp.Model.Vehicle.Conditions).MaxBy(asked => asked.HighestAdhesion)!.RoadsWith(DefaultAdhesions);
 
     private static Vehicle? RangesOf(IReadOnlyList<(string Name, BalanceModel Model)> setUps) =>
         setUps.Select(setUp => setUp.Model.Vehicle).FirstOrDefault(car => car.Uncertainty is not null);
@@ -214,14 +211,18 @@ public static class ComparisonFigures
         Func<BalanceModel, double, double?> at)
     {
         double[] rates = [.. Enumerable.Range(1, 10).Select(i => i / 10.0)];
-        table.Column("Deceleration z", Measure.InG, rates);
+        EachOver(table.Column("Deceleration z", Measure.InG, rates), rates, setUps, what, measure, at);
+    }
+
+    private static void EachOver(TableBuilder table, IReadOnlyList<double> steps, IReadOnlyList<(string Name, BalanceModel Model)> setUps,
+        string what, Measure measure, Func<BalanceModel, double, double?> at)
+    {
         foreach ((string name, BalanceModel model) in setUps)
         {
-            table.Column($"{what}, {name}", measure, rates.Select(rate => at(model, rate)));
+            table.Column($"{what}, {name}", measure, steps.Select(step => at(model, step)));
         }
     }
 
-    // Where an axis of efficiencies begins: a step of a twentieth below the least.
     private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) =>
         [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
 

@@ -4,13 +4,12 @@ public static partial class BalanceFigures
 {
     /// <summary>Braking efficiency against adhesion, told apart by the axle that locks first.</summary>
     /// <param name="model">The car in one load case.</param>
-    /// <param name="highestAdhesion">The grippiest surface [–]; up to 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
-    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = Finding.HighestAdhesion, UnitSystem? units = null,
-        string id = "braking-efficiency")
+    public static Figure BrakingEfficiency(BalanceModel model, UnitSystem? units = null, string id = "braking-efficiency")
     {
+        double highestAdhesion = Finding.Highest(model.Vehicle);
         LockUp[] lockUps = [.. Finding.Roads(highestAdhesion).Select(model.FirstLockUp).OfType<LockUp>()];
         if (lockUps.Length == 0)
         {
@@ -37,12 +36,12 @@ public static partial class BalanceFigures
                     : "The front axle locks first on all of these surfaces."))
             .X("Adhesion", "k", Measure.Number, 0, highestAdhesion)
             .Y("Braking efficiency", "", Measure.Percent, 0, 1);
-        AddEfficiency(figure, lockUps, "", Tone.Front, Tone.Rear);
+        AddEfficiency(figure, lockUps);
         return figure.Table(table => LockUpTable(table, [.. lockUps.Where((_, i) => i % 10 == 0)])).Build();
     }
 
     /// <summary>The efficiency line in pieces: one dash pattern for each axle that locks first.</summary>
-    private static void AddEfficiency(FigureBuilder figure, IReadOnlyList<LockUp> lockUps, string suffix, Tone front, Tone rear)
+    private static void AddEfficiency(FigureBuilder figure, IReadOnlyList<LockUp> lockUps)
     {
         var seen = new HashSet<bool>();
         for (int from = 0; from < lockUps.Count;)
@@ -57,10 +56,9 @@ public static partial class BalanceFigures
             // A piece goes on to the first point of the next one, so that the line has no gaps.
             int end = Math.Min(to + 1, lockUps.Count - 1);
             LockUp[] part = [.. lockUps.Skip(from).Take(end - from + 1)];
-            string name = (rearFirst ? "rear locks first" : "front locks first") + suffix;
-            figure.Line(
-                name, part.Select(l => l.Adhesion).ToArray(), part.Select(l => l.Efficiency).ToArray(), rearFirst
-                    ? rear : front, rearFirst ? Dash.Dash : Dash.Solid, 2.6,
+            (string name, Tone tone, Dash dash) = rearFirst
+                ? ("rear locks first", Tone.Rear, Dash.Dash) : ("front locks first", Tone.Front, Dash.Solid);
+            figure.Line(name, part.Select(l => l.Adhesion).ToArray(), part.Select(l => l.Efficiency).ToArray(), tone, dash, 2.6,
                 seen.Add(rearFirst) ? null : "");
             from = to + 1;
         }

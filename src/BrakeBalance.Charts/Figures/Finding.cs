@@ -7,8 +7,11 @@ internal static class Finding
     /// <summary>The most adhesion of a road that is looked at [–]; one crossing of the lines has one answer everywhere.</summary>
     public const double HighestAdhesion = 1.2;
 
+    /// <summary>The most adhesion that is looked at for a car [–]: what its conditions ask, where they go further.</summary>
+    public static double Highest(Vehicle car) => Math.Max(HighestAdhesion, car.Conditions.HighestAdhesion);
+
     /// <summary>Roads on which the first lock-up is looked at [–], up to the one named.</summary>
-    public static double[] Roads(double highest = HighestAdhesion) =>
+    public static double[] Roads(double highest) =>
         [.. Enumerable.Range(0, (int)Math.Round((highest - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
 
     /// <summary>Roads to choose from: name and place in plain words, and adhesion [–], rising up to the conditions' best.</summary>

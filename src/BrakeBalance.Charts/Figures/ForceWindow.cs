@@ -25,7 +25,7 @@ public sealed record ForceWindow(Force Front, Force Rear)
     }
 
     internal static ForceWindow Of(BalanceModel model, IReadOnlyList<double> adhesions) =>
-        Of([model], Math.Max(Finding.HighestAdhesion, adhesions.Max()));
+        Of([model], Math.Max(Finding.Highest(model.Vehicle), adhesions.Max()));
 
     /// <summary>The deceleration at which a car's installed line leaves the window, or ends: as far as a title of it can speak.</summary>
     internal double RateShown(BalanceModel model)

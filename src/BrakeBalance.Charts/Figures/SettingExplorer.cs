@@ -92,7 +92,7 @@ public static class SettingExplorer
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
             .Column($"{limit} with the front first, as far as shown", measure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
-        double[] rearFirst = [.. Finding.Roads().Where(adhesion => RearFirst(now, adhesion))];
+        double[] rearFirst = [.. Finding.Roads(Finding.Highest(vehicle)).Where(adhesion => RearFirst(now, adhesion))];
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
         var verdict = rearFirst.Length == 0
             ? new Verdict($"{stands} the front locks first on every surface shown"
@@ -118,8 +118,8 @@ public static class SettingExplorer
     // How far the rear can be let in at each adhesion with the front first [0 to 1]: more of it never brakes the rear less.
     private static double[] FrontFirst(Vehicle vehicle, LoadCase load, double[] adhesions, Func<Vehicle, double, Vehicle> set)
     {
-        const int steps = 128;
-        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(set(vehicle, (double)i / steps), load))];
+        const int steps = 2048;
+        Dictionary<int, BalanceModel> models = [];
         return [.. adhesions.Select(Greatest)];
 
         double Greatest(double adhesion)
@@ -128,11 +128,14 @@ public static class SettingExplorer
             while (unsafeStep - safe > 1)
             {
                 int middle = (safe + unsafeStep) / 2;
-                (safe, unsafeStep) = RearFirst(models[middle], adhesion) ? (safe, middle) : (middle, unsafeStep);
+                (safe, unsafeStep) = RearFirst(At(middle), adhesion) ? (safe, middle) : (middle, unsafeStep);
             }
 
             return Math.Max(0.0, safe) / steps;
         }
+
+        BalanceModel At(int step) => models.TryGetValue(step, out BalanceModel? known) ? known
+            : models[step] = new(set(vehicle, (double)step / steps), load);
     }
 
     private static bool RearFirst(BalanceModel model, double adhesion) =>

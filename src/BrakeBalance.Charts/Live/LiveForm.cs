@@ -91,7 +91,8 @@ internal static class LiveForm
         if (more > 0)
         {
             html.Append("<details class=\"bb-more\"><summary>").Append(CultureInfo.InvariantCulture, $"{more} more")
-                .Append("<span class=\"bb-hidden\"> entries of ").Append(Escape(Figure.Small(part.Label))).Append("</span></summary>\n");
+                .Append("<span class=\"bb-hidden\">").Append(more == 1 ? " entry of " : " entries of ")
+                .Append(Escape(Figure.Small(part.Label))).Append("</span></summary>\n");
             foreach (FormField field in shown[false])
             {
                 Field(html, field);

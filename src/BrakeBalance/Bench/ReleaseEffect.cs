@@ -98,7 +98,8 @@ public sealed record ReleaseEffect(
         {
             return new(BenchSeverity.Wrong, where, Invariant.Text(
                 $"The back-pressure is {InBoth.Text(standing)} with the pedal released, the springs hold "
-                    + $"{InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
+                    + $"{InBoth.Text(Pressure.FromPascals(springPascals))}; of the rest booster and cylinder make "
+                    + $"{InBoth.Text(residual)} that stay on the brakes."),
                 "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before "
                     + "it is judged.");
         }

@@ -42,8 +42,8 @@ internal sealed class SetUp
             RearShare = point.BrakingForces.Rear / (point.BrakingForces.Front + point.BrakingForces.Rear);
         }
 
-        RearFirst = string.Join(", ", Roads.Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
-            .Select(adhesion => Invariant.Text($"{adhesion:0.0}")));
+        RearFirst = string.Join(", ", vehicle.Conditions.RoadsWith(Roads).Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
+            .Select(adhesion => Invariant.Text($"{adhesion:0.0#}")));
         RearFirst = RearFirst.Length == 0 ? Nowhere : RearFirst;
         _setting = new(() => vehicle.Hydraulics.RearProportioningValve is null ? null : Setting.Of(vehicle));
         if (vehicle.Control is { } parts)

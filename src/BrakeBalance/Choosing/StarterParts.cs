@@ -2,6 +2,7 @@ using System.Text;
 using BrakeBalance.Assist;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -11,7 +12,7 @@ namespace BrakeBalance.Choosing;
 internal static class StarterParts
 {
     // The sizes of no car in particular: a saloon with discs all round.
-    private static readonly Sizes Usual = new([57], [37], 117, 0.38, 1.0625 * 25.4, 4.1, "hydraulics.rearValves[0].knee", 19, null);
+    private static readonly Sizes Usual = new([57], [37], 117, 0.38, 1.0625 * 25.4, 4.1, "hydraulics.rearValves[0].knee", 19, null, null);
 
     public static string Text(string? vehicle, string header, UnitSystem? units, Func<string, string[]> series)
     {
@@ -77,11 +78,9 @@ internal static class StarterParts
             yield return [$"front cylinder,invented single,hydraulics.split.frontBore = {Bores(twin.FrontBore.Millimeters)},60,0.8,170"];
             yield return [$"rear cylinder,invented single,hydraulics.split.rearBore = {Bores(twin.RearBore.Millimeters)},60,0.8,170"];
             double share = Math.Round(twin.FrontForceShare, 2);
-            yield return
-            [
-                $"balance bar,present one set anew,hydraulics.split.frontForceShare = {N(Math.Max(0.2, share - 0.06))} .. "
-                    + $"{N(Math.Min(0.8, share + 0.06))} step 0.02,0,,",
-            ];
+            double advised = Setting.Of(car).Recommended?.FrontForceShare is { } best ? Math.Round(best, 2) : share;
+            double low = Math.Max(0.2, Math.Min(share, advised) - 0.06), high = Math.Min(0.8, Math.Max(share, advised) + 0.06);
+            yield return [$"balance bar,present one set anew,hydraulics.split.frontForceShare = {N(low)} .. {N(high)} step 0.02,0,,"];
         }
         else
         {
@@ -130,7 +129,10 @@ internal static class StarterParts
 
         if (sizes.Valve is { } valve)
         {
-            string knees = $"{valve} = {N(Math.Max(3, Math.Round(sizes.Knee) - 10))} bar .. {N(Math.Round(sizes.Knee) + 6)} bar step 2 bar";
+            // Nine knees; of an adjuster, from fully out, for other brakes may need less than a knee near the present one.
+            (double most, double usual) = (Math.Round(sizes.Knee) + 6, Math.Max(3, Math.Round(sizes.Knee) - 10));
+            double least = Math.Min(usual, Math.Ceiling(sizes.BackedOff ?? usual)), step = Math.Max(2, Math.Ceiling((most - least) / 8));
+            string knees = $"{valve} = {N(least)} bar .. {N(most)} bar step {N(step)} bar";
             yield return [$"rear valve,present one with its knee set anew,{knees},0,,"];
             if (valve.EndsWith(".knee", StringComparison.Ordinal))
             {
@@ -159,11 +161,12 @@ internal static class StarterParts
             Math.Sqrt((car.Control?.MasterCylinder.PistonAreas.Front.SquareMillimeters ?? 400) * 4 / Math.PI),
             car.Control?.Pedal.Lever.RatioAt(Length.Zero) ?? 4,
             at < 0 ? null : Invariant.Text($"hydraulics.rearValves[{at}].{valve.Entry}"), valve.Bars,
-            car.AxleDynamics.Front.Heat?.RingMass.Kilograms);
+            car.AxleDynamics.Front.Heat?.RingMass.Kilograms,
+            at < 0 ? null : (car.Hydraulics.RearValves[at] as ProportioningValve)?.Adjustment?.KneeBackedOff.Bars);
     }
 
     /// <summary>What the list is made about: lengths in millimetres, pressures in bars, masses in kilograms.</summary>
     private sealed record Sizes(
         double[]? Front, double[]? Rear, double Radius, double Friction, double Bore, double Ratio, string? Valve, double Knee,
-        double? Ring);
+        double? Ring, double? BackedOff);
 }

@@ -64,7 +64,8 @@ public static class NextStopWords
     {
         const string what = "at which both axles of the car lock together in the condition that holds the setting back";
         return next.Knee is { } knee
-            ? $"Knee {what}: {Measure.LinePressure.Text(knee.Low, units)} to {Measure.LinePressure.Text(knee.High, units)} (90 %)."
+            ? $"Knee {what}: {(knee.Low < Pressure.Zero ? "none low enough" : Measure.LinePressure.Text(knee.Low, units))}"
+                + (knee.High < Pressure.Zero ? " (90 %)." : $" to {Measure.LinePressure.Text(knee.High, units)} (90 %).")
             : Invariant.Text($"Share of the rod force on the front cylinder {what}: "
                 + $"{100 * next.FrontForceShare!.Value.Low:0.#} to {100 * next.FrontForceShare!.Value.High:0.#} % (90 %).");
     }

@@ -139,7 +139,8 @@ public sealed record StopSetup(
             BuildUp: new PressureBuildUp
             {
                 RampRate = PressureChangeRate.FromPascalsPerSecond(emergencyPressure.Pascals / emergencySeconds),
-                AssistLag = Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
+                AssistLag = vehicle.Control?.Assist is Assist.NoAssist ? dynamics.AssistLag ?? Duration.Zero
+                    : Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
             },
             MaximumPressure: vehicle.Hydraulics.MaximumPressure,
             EmergencyPressure: emergencyPressure,

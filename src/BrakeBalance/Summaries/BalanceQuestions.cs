@@ -14,7 +14,6 @@ internal sealed class BalanceQuestions(DeskCar desk)
     private const double Dry = Conditions.DryAdhesion;
     private const double Wet = Conditions.WetAdhesion;
     private const double TwinRate = 0.8;
-    private const double StickyAdhesion = 1.1;
     private const int LapStops = 20;
     private const string AdjusterEntry = "hydraulics.rearValves[0].adjuster: two gauges, adjuster fully out, one reading a turn";
 
@@ -38,14 +37,15 @@ internal sealed class BalanceQuestions(DeskCar desk)
         PerAxle<Force> ideal = desk.Model.IdealForces(TwinRate);
         double front = Needed(Axle.Front, ideal.Front), rear = Needed(Axle.Rear, ideal.Rear);
         string present = desk.Bar is { } bar
-            ? Say($" The present ratio is {bar.RearBore / bar.FrontBore:0.00} with the bar at {100 * bar.FrontForceShare:0.0} % front.")
-            : "";
+            ? Say($" The car has {Bores(bar.RearBore / bar.FrontBore)}, with the bar at {100 * bar.FrontForceShare:0.0} % front.") : "";
         return $"At a deceleration of {G(TwinRate)} the ideal distribution needs {desk.Line(Pressure.FromPascals(front))} in front and "
-            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs less pressure gets the bigger bore: the "
-            + (rear < front ? "rear" : "front")
-            + Say($", with a bore ratio of {Math.Sqrt(Math.Max(front, rear) / Math.Min(front, rear)):0.00} when the bar ")
-            + Say($"stands centred.{present}");
+            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs less pressure gets the bigger bore: "
+            + $"{Bores(Math.Sqrt(front / rear))} when the bar stands centred.{present}";
     }
+
+    private static string Bores(double rearOverFront) => Math.Abs(rearOverFront - 1) < 0.02 ? "two equal bores"
+        : rearOverFront > 1 ? Say($"a bore at the rear {rearOverFront:0.00} times the front's")
+        : Say($"a bore in front {1 / rearOverFront:0.00} times the rear's");
 
     public Reply RearLocks() => $"Dry, in {Car.LoadCases[0].Name}, {LocksFirst(desk.Model.FirstLockUp(Dry))}. {desk.Conclusion}";
 
@@ -133,7 +133,10 @@ internal sealed class BalanceQuestions(DeskCar desk)
             + $"on dry road and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet; "
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
-            : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.");
+            : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
+        + (desk.Answer.PresentIsBeyond ? $" In other conditions the rear can: {Beyond}." : "");
+
+    private string Beyond => $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)})";
 
     public Reply BarOrValve()
     {
@@ -156,11 +159,12 @@ internal sealed class BalanceQuestions(DeskCar desk)
         static string Share(Vehicle vehicle) => new BalanceModel(vehicle, vehicle.LoadCases[0]).AtRate(Firm) is { } point
             ? Say($"{100 * (point.BrakingForces.Rear / (point.BrakingForces.Front + point.BrakingForces.Rear)):0.0} %")
             : "none";
+        double sticky = Car.Conditions.TrackAdhesion;
         PerAxle<Tyres.Tyre> tyres = Car.Tyres, tall = tyres.Select(tyre => tyre with { LoadedRadius = tyre.LoadedRadius * 1.05 });
         Vehicle front = Car with { Tyres = new(tall.Front, tyres.Rear) }, rear = Car with { Tyres = new(tyres.Front, tall.Rear) };
         return $"Taller tyres have a longer lever against the brake. At a deceleration of {G(Firm)} the rear does {Share(Car)} of the "
             + $"braking, {Share(front)} with front tyres 5 % taller (the unsafe way) and {Share(rear)} with rear ones. "
-            + Say($"On tyres with an adhesion of {StickyAdhesion:0.0} {LocksFirst(desk.Model.FirstLockUp(StickyAdhesion))}: ")
+            + Say($"On tyres with an adhesion of {sticky:0.0#} {LocksFirst(desk.Model.FirstLockUp(sticky))}: ")
             + "more adhesion takes more load off the rear, so test again.";
     }
 
@@ -193,7 +197,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         }
 
         string setting = desk.Answer.PresentIsBeyond
-            ? $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)}): that comes first"
+            ? $"{Beyond}: that comes first"
             : desk.Valve is { } valve ? wet.At.LinePressures.Front * Car.Hydraulics.Split.RearToFrontPressureRatio <= valve.Knee
                 ? "the valve is not reached in the wet, so nothing needs to be set"
                 : "the knee is passed in the wet as well, so a higher knee would use more of the road there, "

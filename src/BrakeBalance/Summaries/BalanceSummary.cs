@@ -38,7 +38,7 @@ public sealed record BalanceSummary(
     /// <summary>Computes the summary of a car.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="brakingRates">Decelerations [–], above 0 and at most 2; the default ones when null.</param>
-    /// <param name="adhesions">Adhesions [–], above 0 and at most 2; the default ones when null.</param>
+    /// <param name="adhesions">Adhesions [–], above 0 and at most 2; the default ones and the car's highest when null.</param>
     /// <param name="loadCase">Name of the only load case wanted; all when null.</param>
     /// <param name="speed">Speed for drag and lift; standstill unless said.</param>
     /// <exception cref="ArgumentException">There is no such load case, or the car cannot be computed; the message says why.</exception>
@@ -49,7 +49,7 @@ public sealed record BalanceSummary(
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         brakingRates ??= DefaultBrakingRates;
-        adhesions ??= DefaultAdhesions;
+        adhesions ??= vehicle.Conditions.RoadsWith(DefaultAdhesions);
         foreach (double rate in brakingRates)
         {
             if (rate is not (> 0 and <= 2))

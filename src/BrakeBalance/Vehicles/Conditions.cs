@@ -35,6 +35,10 @@ public sealed record Conditions
     /// </summary>
     internal double BestAdhesion => HighestAdhesion > 1 ? HighestAdhesion : DryAdhesion;
 
+    /// <summary>Usual roads, and the grippiest of the conditions where it lies beyond them [–].</summary>
+    internal IReadOnlyList<double> RoadsWith(IReadOnlyList<double> usual) =>
+        HighestAdhesion > usual[^1] ? [.. usual, HighestAdhesion] : usual;
+
     /// <summary>Names of the load cases to hold in; all of the car's when empty.</summary>
     public ImmutableArray<string> LoadCases { get; init; } = [];
 

@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Rendering;
 using BrakeBalance.Charts.Tables;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
@@ -53,6 +54,11 @@ public class LiveDeskTests
         // A mark stands on the slider's track, so it is in the slider's unit: it was in pascals, which the page then divided.
         Assert.Equal(setting.SafeLimit!.Knee!.Value.PoundsForcePerSquareInch, reply["marks"]!["safe"]!["at"]!.GetValue<double>(), 1e-9);
         Assert.Equal(Knee, reply["marks"]!["path"]!.ToString());
+
+        // The track reaches to both ends of the adjuster: half of a high knee is not fully out.
+        KneeAdjustment screw = setting.Vehicle.Hydraulics.RearProportioningValve!.Adjustment!;
+        Assert.Equal(new[] { screw.KneeAt(0), screw.KneeAt(screw.Turns) }.Select(knee => Math.Round(knee.PoundsForcePerSquareInch, 6)),
+            reply["marks"]!["reach"]!.AsArray().Select(end => Math.Round(end!.GetValue<double>(), 6)));
     }
 
     [Fact]

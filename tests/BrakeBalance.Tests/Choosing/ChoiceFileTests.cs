@@ -1,4 +1,6 @@
+using System.Globalization;
 using BrakeBalance.Choosing;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Choosing;
@@ -91,6 +93,24 @@ public class ChoiceFileTests
         Assert.Contains("rear.brake.wheelCylinderDiameter = 15.8 mm .. 18.8 mm", list, StringComparison.Ordinal);
         Assert.Contains("hydraulics.rearValves[0].kneeAtReference = 20 bar .. 36 bar", list, StringComparison.Ordinal);
         Assert.Contains("assist.diaphragmDiameter = 8 in .. 11 in", list, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_adjuster_or_the_bar_can_be_set_to_stands_in_the_list_of_a_car_that_is_set_too_high()
+    {
+        string Rows(string valve, string written, string present) => string.Join('\n', PartsList.Starter(
+            StarterFile.Text("none", "disc", valve).Replace(written, present, StringComparison.Ordinal)).Split('\n')
+            .Where(row => row.Contains("set anew", StringComparison.Ordinal)));
+        Assert.Contains("knee = 7 bar .. 51 bar step 6 bar", Rows("adjustable", "\"knee\": \"27 bar\"", "\"knee\": \"45 bar\""),
+            StringComparison.Ordinal);
+
+        string bar = StarterFile.Text("none", "disc", "balance-bar").Replace("\"frontForceShare\": 0.58", "\"frontForceShare\": 0.4",
+            StringComparison.Ordinal);
+        double recommended = Setting.Of(VehicleFile.Read(bar, "x").Vehicle).Recommended!.FrontForceShare!.Value;
+        Assert.True(recommended > 0.46);
+        PartsList parts = PartsList.Read(new StringReader(PartsList.Starter(bar)), bar).Parts!;
+        Assert.Contains(parts.Places.Single(place => place.Name == "balance bar").Parts, part => part is not null
+            && double.Parse(part.Sets[0].Value, CultureInfo.InvariantCulture) >= recommended);
     }
 
     [Theory]

@@ -61,6 +61,17 @@ public class NextTestTests(ITestOutputHelper output)
         Assert.All(next.Candidates, c => Assert.InRange(c.WidthLeft, 0, 1));
     }
 
+    [Theory]
+    [InlineData(-7, 23.5, "setting back: none low enough to 23.5 bar (90 %).")]
+    [InlineData(-9, -2, "setting back: none low enough (90 %).")]
+    [InlineData(4, 23.5, "setting back: 4 bar to 23.5 bar (90 %).")]
+    public void No_knee_is_told_below_zero(double low, double high, string words)
+    {
+        NextStops next = NextTest.Of(Before);
+        var knee = new Interval<Pressure>(Pressure.FromBars((low + high) / 2), Pressure.FromBars(low), Pressure.FromBars(high));
+        Assert.EndsWith(words, NextStopWords.Caption(next with { Knee = knee }, UnitSystem.Si)[0].Replace('\u00a0', ' '));
+    }
+
     [Fact]
     public void The_adjuster_comes_in_by_a_quarter_of_its_range_at_most_and_stays_out_where_the_rear_locked_first()
     {

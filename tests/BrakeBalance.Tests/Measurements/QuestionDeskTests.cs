@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
@@ -80,7 +81,41 @@ public class QuestionDeskTests
         string answer = QuestionDesk.Answer(Read("track-coupe.json")).Single(a => a.Number == 11).Answer!;
         double front = double.Parse(answer.Split("needs ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
         double rear = double.Parse(answer.Split("front and ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
-        Assert.Contains($"bigger bore: the {(rear < front ? "rear" : "front")}", answer);
+        Assert.Contains($"bigger bore: a bore {(rear < front ? "at the rear" : "in front")}", answer);
+        Assert.EndsWith("The car has a bore at the rear 1.16 times the front's, with the bar at 65.0 % front.",
+            answer.Replace('\u00a0', ' '));
+    }
+
+    [Fact]
+    public void Equal_pressures_ask_for_equal_bores()
+    {
+        VehicleReading track = Read("track-coupe.json");
+        string[] words = Answer(1).Replace('\u00a0', ' ').Split(' ');
+        int front = Array.IndexOf(words, "needs") + 1, rear = Array.IndexOf(words, "and") + 1;
+        double ratio = double.Parse(words[rear], CultureInfo.InvariantCulture) / double.Parse(words[front], CultureInfo.InvariantCulture);
+        Assert.Contains("bigger bore: two equal bores when the bar stands centred", Answer(ratio));
+
+        // Pads of another friction at the rear ask for another pressure there.
+        string Answer(double times)
+        {
+            var disc = (DiscBrake)track.Vehicle.Brakes.Rear;
+            Brake other = disc with { FrictionCoefficient = disc.FrictionCoefficient * times };
+            return QuestionDesk.Answer(track with { Vehicle = track.Vehicle with { Brakes = new(track.Vehicle.Brakes.Front, other) } })
+                .Single(a => a.Number == 11).Answer!;
+        }
+    }
+
+    [Fact]
+    public void A_car_beyond_its_limit_is_not_told_that_the_front_locks_first_and_no_more()
+    {
+        VehicleReading track = Read("track-coupe.json");
+        Vehicle slicks = track.Vehicle with { Conditions = track.Vehicle.Conditions with { HighestAdhesion = 1.5 } };
+        string Answer(Vehicle car, int number) =>
+            QuestionDesk.Answer(track with { Vehicle = car }).Single(a => a.Number == number).Answer!;
+        Assert.DoesNotContain("safe limit", Answer(track.Vehicle, 21));
+        Assert.Contains("In other conditions the rear can: the present setting lies beyond the safe limit", Answer(slicks, 21));
+        Assert.Contains("an adhesion of 1.5", Answer(slicks, 23));
+        Assert.Contains("an adhesion of 1.1", Answer(track.Vehicle, 23));
     }
 
     [Fact]

@@ -102,6 +102,18 @@ public class StopSetupTests
         Assert.Contains("maximum speed 160 km/h (99 mph)", assumed);
     }
 
+    [Theory]
+    [InlineData("track-coupe", 0)]
+    [InlineData("big-cam-saloon", 60)]
+    public void Only_a_car_with_assist_is_taken_to_wait_for_it(string name, double milliseconds)
+    {
+        Vehicle given = Read(name);
+        Vehicle silent = given with { Dynamics = given.Dynamics! with { AssistLag = null } };
+        StopSetup setup = StopSetup.From(silent, silent.LoadCases[0], 0.9);
+        Assert.Equal(milliseconds, setup.BuildUp.AssistLag.Milliseconds, 1e-9);
+        Assert.Equal(milliseconds > 0, setup.Assumptions.Contains("assist lag 60 ms"));
+    }
+
     [Fact]
     public void Faults_of_the_new_entries_are_told_together_with_what_is_accepted()
     {

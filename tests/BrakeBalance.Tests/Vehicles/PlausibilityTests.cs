@@ -83,8 +83,8 @@ public class PlausibilityTests
 
     [Fact]
     public void A_bar_whose_share_and_bores_starve_one_axle_is_a_problem() =>
-        Assert.Contains("times the front's pressure", Only(
-            Problems(Track, ("hydraulics.split.frontBore", "10 mm"), ("hydraulics.split.rearBore", "38 mm"),
+        Assert.Equal("0.8 with these bores gives the rear 0.197 times the front's pressure.", Only(
+            Problems(Track, ("hydraulics.split.frontBore", "16.5 mm"), ("hydraulics.split.rearBore", "18.6 mm"),
                 ("hydraulics.split.frontForceShare", "0.8")),
             "hydraulics.split.frontForceShare").What);
 

@@ -215,8 +215,8 @@
     const marks = state.marks;
     if (!marks || marks.path !== slider.path) return [];
     const points = [["safe", marks.safe], ["recommended", marks.recommended]].filter(([, one]) => one);
-    // The track reaches as far as its marks.
-    const ends = points.map(([, one]) => one.at).filter(at => at !== null);
+    // The track reaches as far as its marks and the adjuster.
+    const ends = points.map(([, one]) => one.at).concat(marks.reach ?? []).filter(at => at !== null);
     slider.low = Math.min(slider.low, ...ends);
     slider.high = Math.max(slider.high, ...ends);
     return points.map(([kind, one]) =>

@@ -35,7 +35,8 @@ internal sealed class DynamicsDocument
         HowToMeasure = "Pressure logger in the front line: first rise to 90 % in an emergency stop")]
     public Duration? EmergencyRiseTime { get; set; }
 
-    [Field("Time constant with which the assist follows the foot; 60 ms when left out", Low = "0 ms", High = "1000 ms", Example = "60 ms",
+    [Field("Time constant with which the assist follows the foot; 60 ms when left out, none in a car without assist", Low = "0 ms",
+        High = "1000 ms", Example = "60 ms",
         HowToMeasure = "Pressure logger and pedal force: delay of the pressure to a stamp on the pedal")]
     public Duration? AssistLag { get; set; }
 }

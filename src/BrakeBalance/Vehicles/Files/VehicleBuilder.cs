@@ -406,8 +406,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    Invariant.Text($"{share:0.##} with bores of {frontBore.Millimeters:0.##} "
-                        + $"and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
+                    Invariant.Text($"{share:0.###} with these bores gives the rear {ratio:0.###} times the front's pressure."),
                     Invariant.Text($"a share and bores that give between {LeastPressureRatio} "
                         + $"and {1 / LeastPressureRatio} times the front's pressure"));
             }
