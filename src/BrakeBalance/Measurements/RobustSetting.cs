@@ -14,6 +14,7 @@ namespace BrakeBalance.Measurements;
 internal static class RobustSetting
 {
     private const int Settings = 61;
+    private const int Closer = 8;
 
     /// <summary>Finds the setting.</summary>
     /// <param name="question">Car, conditions and level.</param>
@@ -21,14 +22,14 @@ internal static class RobustSetting
     public static SettingAnswer Find(SettingQuestion question, IProgress<double>? progress = null)
     {
         SettingSweep sweep = Sweep(question);
-        (SettingPoint[] points, SweepCell[][][] outcomes) = Run(question, sweep, Row(question, sweep), progress);
-        SettingPoint? best = Best(null, points, question.Level);
-        int shown = best is null ? 0 : Array.IndexOf(points, best);
+        double[] row = Row(question, sweep);
+        SweepCell[][][] outcomes = Run(question, sweep, row, progress);
+        (SettingPoint? limit, SweepCell[][][] there) = Limit(question, sweep, row, outcomes);
         return At(new SettingAnswer(
             Variable: SettingSearch.VariableOf(question.Vehicle),
-            Recommended: best,
-            TradeOff: points,
-            Conditions: [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))],
+            Recommended: limit,
+            TradeOff: Points(question, row, outcomes),
+            Conditions: [.. there.Select((cells, i) => sweep.Outcome(i, cells, 0))],
             Level: question.Level,
             Draws: sweep.DrawsUsed), question);
     }
@@ -41,10 +42,15 @@ internal static class RobustSetting
         SettingSweep sweep = Sweep(question);
         double[] row = Row(question, sweep);
         int first = Math.Min(row.Count(at => (Bar(question) is null ? at : 1 - at) <= Setting.Amount(near)) + 4, Settings);
-        SettingPoint[] points = Run(question, sweep, row[..first], null).Points;
-        SettingPoint? best = Best(null, points, question.Level);
-        return first == Settings || points[^1].WorstRearFirst > question.Level
-            ? best : Best(best, Run(question, sweep, row[first..], null).Points, question.Level);
+        SweepCell[][][] outcomes = Run(question, sweep, row[..first], null);
+        if (first < Settings && outcomes.Max(of => of.Max(cells => cells[^1].RearFirst)) <= question.Level)
+        {
+            SweepCell[][][] rest = Run(question, sweep, row[first..], null);
+            outcomes = [.. outcomes.Zip(rest, (of, more) => of.Zip(more, (cells, others) => (SweepCell[])[.. cells, .. others]).ToArray())];
+            first = Settings;
+        }
+
+        return Limit(question, sweep, row[..first], outcomes).Point;
     }
 
     /// <summary>The same answer for a car that is set as the question has it.</summary>
@@ -55,12 +61,27 @@ internal static class RobustSetting
             BrakeHydraulics hydraulics = question.Vehicle.Hydraulics;
             double present = Bar(question)?.FrontForceShare
                 ?? hydraulics.RearProportioningValve?.Knee.Pascals ?? double.PositiveInfinity;
-            return Run(question, Sweep(question), [present], null).Points[0];
+            return Points(question, [present], Run(question, Sweep(question), [present], null))[0];
         }),
     };
 
-    private static SettingPoint? Best(SettingPoint? best, SettingPoint[] points, double level) => points.Aggregate(best, (found, point) =>
-        point.WorstRearFirst <= level && (found is null || point.MeanEfficiency > found.MeanEfficiency + 1e-5) ? point : found);
+    // The best setting within the level of those tried, and of some between it and the next.
+    private static (SettingPoint? Point, SweepCell[][][] Cells) Limit(
+        SettingQuestion question, SettingSweep sweep, double[] row, SweepCell[][][] outcomes)
+    {
+        SettingPoint[] points = Points(question, row, outcomes);
+        int at = Enumerable.Range(0, points.Length).Aggregate(-1, (found, i) => points[i].WorstRearFirst <= question.Level
+            && (found < 0 || points[i].MeanEfficiency > points[found].MeanEfficiency + 1e-5) ? i : found);
+        if (at >= 0 && at + 1 < points.Length && points[at + 1].WorstRearFirst > question.Level)
+        {
+            double[] closer = [.. Enumerable.Range(0, Closer).Select(i => row[at] + (row[at + 1] - row[at]) * i / Closer)];
+            outcomes = Run(question, sweep, closer, null);
+            points = Points(question, closer, outcomes);
+            at = Array.FindLastIndex(points, point => point.WorstRearFirst <= question.Level);
+        }
+
+        return (at < 0 ? null : points[at], [.. outcomes.Select(of => of.Select(cells => (SweepCell[])[cells[Math.Max(at, 0)]]).ToArray())]);
+    }
 
     private static BalanceBarSplit? Bar(SettingQuestion question) =>
         SettingSearch.VariableOf(question.Vehicle) == SettingVariable.BalanceBar
@@ -81,24 +102,19 @@ internal static class RobustSetting
         return [.. Enumerable.Range(0, Settings).Select(i => top * i / (Settings - 1))];
     }
 
-    private static (SettingPoint[] Points, SweepCell[][][] Outcomes) Run(
-        SettingQuestion question, SettingSweep sweep, double[] row, IProgress<double>? progress)
-    {
-        if (Bar(question) is { } bar)
-        {
-            SweepCell[][][] found =
-                sweep.Run(null, [.. row.Select(s => (bar with { FrontForceShare = s }).RearToFrontPressureRatio)], progress);
-            return ([.. row.Select((s, i) => Point(found, i) with { FrontForceShare = s })], found);
-        }
+    private static SweepCell[][][] Run(SettingQuestion question, SettingSweep sweep, double[] row, IProgress<double>? progress) =>
+        Bar(question) is { } bar
+            ? sweep.Run(null, [.. row.Select(s => (bar with { FrontForceShare = s }).RearToFrontPressureRatio)], progress)
+            : sweep.Run(row, null, progress);
 
-        SweepCell[][][] outcomes = sweep.Run(row, null, progress);
-        return ([.. row.Select((k, i) => Point(outcomes, i) with
+    private static SettingPoint[] Points(SettingQuestion question, double[] row, SweepCell[][][] outcomes) => Bar(question) is not null
+        ? [.. row.Select((s, i) => Point(outcomes, i) with { FrontForceShare = s })]
+        : [.. row.Select((k, i) => Point(outcomes, i) with
         {
             Knee = double.IsInfinity(k) ? null : Pressure.FromPascals(k),
             Turns = double.IsInfinity(k) ? null
                 : question.Vehicle.Hydraulics.RearProportioningValve?.Adjustment?.TurnsFor(Pressure.FromPascals(k)),
-        })], outcomes);
-    }
+        })];
 
     private static SettingPoint Point(SweepCell[][][] outcomes, int setting) => new()
     {

@@ -78,6 +78,22 @@ public class RobustSettingTests
     }
 
     [Fact]
+    public void The_recommended_knee_uses_most_of_the_level_also_between_the_knees_tried()
+    {
+        foreach (double level in new[] { 0.01, 0.02, 0.05 })
+        {
+            SettingAnswer answer = RobustSetting.Find(Ask(Coupe) with { Level = level });
+            SettingPoint limit = answer.Recommended!, above = answer.TradeOff.First(p => p.WorstRearFirst > level);
+            double step = (answer.TradeOff[1].Knee!.Value - answer.TradeOff[0].Knee!.Value).Bars;
+            Assert.InRange(limit.WorstRearFirst, 0.7 * level, level);
+            Assert.InRange((above.Knee!.Value - limit.Knee!.Value).Bars, 0, step);
+            Assert.Equal(limit.WorstRearFirst, answer.Conditions.Max(one => one.RearFirst), 1e-12);
+            var near = new SettingLimit(SettingVariable.Knee, limit.Knee * 0.8, null, null, true, null);
+            Assert.Equal(limit, RobustSetting.Best(Ask(Coupe) with { Level = level }, near));
+        }
+    }
+
+    [Fact]
     public void A_stricter_level_never_asks_for_a_higher_knee()
     {
         double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level =>
