@@ -31,7 +31,6 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
     private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation?> _read = [];
 
     /// <summary>Runs cells one after the other.</summary>
-    /// <param name="cells">Their sources in order.</param>
     /// <returns>What came of the last, or the failure of one above it.</returns>
     public async Task<CellRun> RunAsync(IReadOnlyList<string> cells)
     {
@@ -56,7 +55,6 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
     }
 
     /// <summary>Reads cells one after the other, without running any.</summary>
-    /// <param name="cells">Their sources in order.</param>
     /// <returns>
     /// The last, as the compiler understands it after the others; and whether it knows them all: none can follow one with errors.
     /// </returns>

@@ -9,9 +9,6 @@ internal static class BandedParts
     public const string Gap = "\n";
 
     /// <summary>Writes them.</summary>
-    /// <param name="console">Where they are written.</param>
-    /// <param name="parts">Texts and <see cref="TextTable"/>s; an empty text is not written.</param>
-    /// <param name="vehicle">The car that they are of.</param>
     public static void Write(IAnsiConsole console, Banded<IReadOnlyList<object>> parts, Vehicle vehicle)
     {
         bool IsLike(IReadOnlyList<object> other) => other.Select(part => part.GetType()).SequenceEqual(parts.Middle.Select(part =>

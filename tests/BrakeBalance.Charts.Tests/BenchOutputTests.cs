@@ -232,13 +232,13 @@ public class BenchOutputTests
     public void Open_findings_stand_before_those_that_are_as_wanted()
     {
         string html = new FindingList(
-            [new(BenchSeverity.Good, "hose", "is <fine>.", "Go on."), new(BenchSeverity.Wrong, "rod", "is too long.", "Shorten it.")])
+            [new(BenchSeverity.Pass, "hose", "is <fine>.", "Go on."), new(BenchSeverity.Wrong, "rod", "is too long.", "Shorten it.")])
             .ToHtml();
         Assert.True(html.IndexOf("WRONG: rod: is too long.", StringComparison.Ordinal) < html.IndexOf("hose: is &lt;fine&gt;.",
             StringComparison.Ordinal));
         Assert.Contains("Nothing was found wrong", new FindingList([]).ToHtml(), StringComparison.Ordinal);
         string one = new FindingList(
-            [new(BenchSeverity.Good, "hose", "0.3 bar (4.4 psi), 0.43 ± 0.20 mm (0.017 ± 0.008 in).", "")]).ToHtml();
+            [new(BenchSeverity.Pass, "hose", "0.3 bar (4.4 psi), 0.43 ± 0.20 mm (0.017 ± 0.008 in).", "")]).ToHtml();
         Assert.Contains("0.3 bar, 0.43 ± 0.20 mm.", one, StringComparison.Ordinal);
     }
 

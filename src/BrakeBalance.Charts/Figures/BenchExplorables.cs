@@ -46,7 +46,7 @@ public static class BenchExplorables
                     new Readout("Pedal back within", effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"),
                 ],
                 new Verdict(InBoth.Only($"{effect.Finding.What} {effect.Finding.Why}", system == UnitSystem.Us),
-                    effect.Finding.Severity == BenchSeverity.Good ? VerdictKind.Good : VerdictKind.Caution));
+                    effect.Finding.Severity == BenchSeverity.Pass ? VerdictKind.Good : VerdictKind.Caution));
         });
 
         // Only a flow and a job of the same file can be read again together.

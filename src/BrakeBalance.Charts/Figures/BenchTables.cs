@@ -171,7 +171,7 @@ public static class BenchTables
 
     internal static string Word(BenchSeverity severity) => severity switch
     {
-        BenchSeverity.Good => "pass",
+        BenchSeverity.Pass => "pass",
         BenchSeverity.Caution => "caution",
         _ => "WRONG",
     };

@@ -6,9 +6,6 @@ namespace BrakeBalance.Charts.Figures;
 internal static class SettingChoices
 {
     /// <summary>Knees to choose from, rising; gauge.</summary>
-    /// <param name="setting">The answer for the car.</param>
-    /// <param name="count">How many.</param>
-    /// <param name="units">The system of units; where no adjuster is described, the knees are round in it.</param>
     /// <returns>The knees, and the place of the present one: of the recommended one, or of 30 bar, when no valve is fitted.</returns>
     public static (Pressure[] Knees, int Start) Knees(Setting setting, int count, UnitSystem units)
     {
@@ -26,16 +23,11 @@ internal static class SettingChoices
     }
 
     /// <summary>Knees as a slider names them: to the digit to which the setting itself is shown.</summary>
-    /// <param name="knees">The knees, gauge.</param>
-    /// <param name="units">The system of units.</param>
     /// <returns>A text each; a no-break space stands before the symbol.</returns>
     public static IEnumerable<string> Texts(IEnumerable<Pressure> knees, UnitSystem units) =>
         knees.Select(knee => SettingWords.Knee(knee, units).Replace(' ', '\u00a0'));
 
     /// <summary>Front shares of a balance bar to choose from, rising.</summary>
-    /// <param name="setting">The answer for the car.</param>
-    /// <param name="present">The bar's present share [–].</param>
-    /// <param name="count">How many.</param>
     /// <returns>The shares, and the place of the present one.</returns>
     public static (double[] Shares, int Start) Shares(Setting setting, double present, int count)
     {
@@ -54,9 +46,6 @@ internal static class SettingChoices
     }
 
     /// <summary>Puts the present and the recommended value among others, where the nearest make room.</summary>
-    /// <param name="values">The values; rising afterwards.</param>
-    /// <param name="present">The present value.</param>
-    /// <param name="recommended">The recommended value; null for none.</param>
     /// <returns>The place of the present one.</returns>
     public static int Put(double[] values, double present, double? recommended)
     {

@@ -72,10 +72,6 @@ internal static class TextMetrics
     });
 
     /// <summary>Breaks text into lines.</summary>
-    /// <param name="text">The text.</param>
-    /// <param name="fontSize">The font size.</param>
-    /// <param name="widest">The width no line should pass; a single word may.</param>
-    /// <param name="bold">Whether it is bold.</param>
     public static IReadOnlyList<string> Wrap(string text, double fontSize, double widest, bool bold = false)
     {
         List<string> lines = [];

@@ -58,7 +58,7 @@ public static class BenchPrintSheet
 
     private static void Findings(StringBuilder html, BenchReport report, UnitSystem units)
     {
-        BenchFinding[] open = [.. report.Findings.Where(finding => finding.Severity != BenchSeverity.Good)];
+        BenchFinding[] open = [.. report.Findings.Where(finding => finding.Severity != BenchSeverity.Pass)];
         html.Append("<h2>Fix first</h2>\n");
         if (open.Length == 0)
         {

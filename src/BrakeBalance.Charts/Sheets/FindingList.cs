@@ -7,8 +7,8 @@ namespace BrakeBalance.Charts.Sheets;
 public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutput
 {
     private readonly BenchFinding[] _open =
-        [.. findings.Where(finding => finding.Severity != BenchSeverity.Good).OrderByDescending(finding => finding.Severity)];
-    private readonly BenchFinding[] _good = [.. findings.Where(finding => finding.Severity == BenchSeverity.Good)];
+        [.. findings.Where(finding => finding.Severity != BenchSeverity.Pass).OrderByDescending(finding => finding.Severity)];
+    private readonly BenchFinding[] _good = [.. findings.Where(finding => finding.Severity == BenchSeverity.Pass)];
 
     /// <inheritdoc/>
     public string ToHtml()
@@ -28,7 +28,7 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
         if (_good.Length > 0)
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<details{(_open.Length == 0 && _good.Length < 3 ? " open" : "")}><summary>As wanted: {_good.Length}</summary>\n<ul>\n");
+                $"<details{(_open.Length == 0 && _good.Length < 3 ? " open" : "")}><summary>Passed: {_good.Length}</summary>\n<ul>\n");
             foreach (BenchFinding finding in _good)
             {
                 html.Append("<li>").Append(HtmlRenderer.Escape(Text(finding))).Append("</li>\n");

@@ -33,7 +33,6 @@ internal static class ClassReport
     }
 
     /// <summary>An empty answer file for a class.</summary>
-    /// <param name="plan">Which exercises, for whom.</param>
     /// <returns>CSV with the columns student, exercise, answer; the last one empty.</returns>
     public static string Blank(ClassPlan plan)
     {

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
@@ -106,7 +105,6 @@ internal static class MeasureCommand
 
             BadInputException.ThrowIfAny(problems);
             var own = car.Measured as OwnMeasurements;
-            (LogReading<TestStop>? log, LogReading<GaugePair>? pairs, GaugeAnalysis? valve) = (own?.Stops, own?.Gauges, own?.Valve);
             CarEstimate? estimate = own is null ? null : terminal.Work.Do("estimating the car", _ => own.Estimate);
             Setting answer = terminal.Work.Do("drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
             if (target is not null)
@@ -115,52 +113,11 @@ internal static class MeasureCommand
             }
 
             NextStops? next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Of(estimate) : null;
-            if (parsed.GetValue(json))
-            {
-                var measured = new MeasureJson(Shown(parsed, units));
-                var node = new JsonObject
-                {
-                    ["car"] = car.Name,
-                    ["setting"] = SettingJson.Node(answer, Shown(parsed, units)),
-                    ["chance"] = measured.Chance(answer.Chance)
-                };
-                if (estimate is not null)
-                {
-                    node["estimate"] = measured.Estimate(estimate);
-                    node["next_stops"] = measured.NextStops(next);
-                    node["left_out"] = MeasureJson.Problems(log!.Problems);
-                }
-
-                if (pairs is not null)
-                {
-                    node["gauges_left_out"] = MeasureJson.Problems(pairs.Problems);
-                }
-
-                if (own?.Series is { } series)
-                {
-                    node["series"] = measured.Stops(StopFinder.Find(series.Rows));
-                    node["series_left_out"] = MeasureJson.Problems(series.Problems);
-                }
-
-                node["turns_by_gauges"] = TurnsByGauges(answer, valve);
-                terminal.Output.WriteLine(IndentedJson.Text(node));
-            }
-            else
-            {
-                if (pairs is not null)
-                {
-                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(pairs.Problems));
-                }
-
-                Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
-                if (own?.Series is { } series)
-                {
-                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(series.Problems));
-                    TextTable.Write(terminal.Rich(), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
-                }
-            }
-
-            return ExitCode.Success;
+            UnitSystem system = System(parsed, units);
+            string? turns = answer.Recommended?.Knee is { } knee && own?.Valve?.Calibration?.TurnsFor(knee) is { } by
+                ? Invariant.Text($"{by.Estimate:0.0} ({by.Low:0.0} to {by.High:0.0})") : null;
+            return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Setting(car, answer, next, turns), console =>
+                Show(console, own, answer, next, turns, system));
         });
         return command;
     }
@@ -219,11 +176,15 @@ internal static class MeasureCommand
         return read is null ? throw new BadInputException(problems) : read.Attached();
     }
 
-    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer,
-        NextStops? next, GaugeAnalysis? valve, UnitSystem units)
+    private static void Show(
+        IAnsiConsole console, OwnMeasurements? own, Setting answer, NextStops? next, string? turns, UnitSystem units)
     {
-        IAnsiConsole console = terminal.Rich();
-        if (log is not null && estimate is not null)
+        if (own?.Gauges is { } pairs)
+        {
+            TextTable.Write(console, MeasurementTables.LeftOut(pairs.Problems));
+        }
+
+        if (own is { Stops: { } log, Estimate: { } estimate })
         {
             TextTable.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
             TextTable.Write(console, MeasurementTables.Estimate(estimate, units));
@@ -238,7 +199,7 @@ internal static class MeasureCommand
 
         console.WriteLine("");
         SettingOutput.WriteAnswer(console, answer, units);
-        if (TurnsByGauges(answer, valve) is { } turns)
+        if (turns is not null)
         {
             console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
         }
@@ -254,12 +215,12 @@ internal static class MeasureCommand
         }
 
         SettingOutput.WriteDetails(console, answer, units);
+        if (own?.Series is { } series)
+        {
+            TextTable.Write(console, MeasurementTables.LeftOut(series.Problems));
+            TextTable.Write(console, MeasurementTables.Stops(StopFinder.Find(series.Rows), units));
+        }
     }
-
-    private static string? TurnsByGauges(Setting answer, GaugeAnalysis? valve) =>
-        answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
-            ? Invariant.Text($"{Math.Max(0, turns.Estimate):0.0} ({Math.Max(0, turns.Low):0.0} to {turns.High:0.0})")
-            : null;
 
     private static Option<string?> LogOption(string name, string of) =>
         Options.Of<string?>(name, $"Log of {of} (CSV), in place of the file's own", "LOG");

@@ -29,8 +29,6 @@ internal static partial class CanonicalNotebook
     };
 
     /// <summary>Brings a notebook into canonical form.</summary>
-    /// <param name="json">The file's text.</param>
-    /// <param name="path">The file, for messages.</param>
     /// <returns>The text to keep; applying this again changes nothing.</returns>
     /// <exception cref="NotebookFormatException">The text is no notebook of version 4.</exception>
     public static string Text(string json, string path) => Node(json, path).ToJsonString(Written) + "\n";

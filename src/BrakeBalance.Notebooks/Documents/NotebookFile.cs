@@ -11,8 +11,6 @@ internal static class NotebookFile
     public static NotebookDocument Read(string path) => Parse(File.ReadAllText(path), Path.GetFullPath(path));
 
     /// <summary>Reads a notebook from its text.</summary>
-    /// <param name="json">The file's text.</param>
-    /// <param name="path">Full path for messages and for <see cref="NotebookDocument.Path"/>.</param>
     /// <returns>The notebook; in canonical form, so that every cell has an id.</returns>
     /// <exception cref="NotebookFormatException">The text is no notebook of version 4.</exception>
     public static NotebookDocument Parse(string json, string path)

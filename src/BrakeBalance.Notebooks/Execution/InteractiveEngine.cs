@@ -44,8 +44,6 @@ internal sealed class InteractiveEngine : ICellEngine
         SetupScript.RunAsync(code, _folder, piece => SubmitAsync(piece, cancellation));
 
     /// <summary>What may stand at a place of a cell.</summary>
-    /// <param name="code">The cell.</param>
-    /// <param name="at">The place, in characters from its start.</param>
     /// <returns>The names that begin as what is typed there, and where that begins.</returns>
     public async Task<(string[] Names, int Start)> CompleteAsync(string code, int at)
     {

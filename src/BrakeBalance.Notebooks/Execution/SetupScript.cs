@@ -11,9 +11,6 @@ namespace BrakeBalance.Notebooks.Execution;
 internal static partial class SetupScript
 {
     /// <summary>Runs a cell after the files it loads.</summary>
-    /// <param name="code">The cell.</param>
-    /// <param name="folder">The folder from which the <c>#load</c> lines count.</param>
-    /// <param name="submit">Runs one piece of script.</param>
     /// <returns>What came of the cell, or the failure of a file it loads.</returns>
     public static async Task<CellRun> RunAsync(string code, string folder, Func<string, Task<CellRun>> submit)
     {

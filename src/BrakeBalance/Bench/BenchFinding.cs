@@ -3,8 +3,8 @@ namespace BrakeBalance.Bench;
 /// <summary>How grave a finding on the bench is.</summary>
 public enum BenchSeverity
 {
-    /// <summary>As wanted.</summary>
-    Good,
+    /// <summary>Nothing to be done.</summary>
+    Pass,
 
     /// <summary>Look again, or accept it knowingly.</summary>
     Caution,

@@ -44,7 +44,7 @@ public sealed record BenchReport(
         }
 
         ImmutableArray<ChangeRow> changes = sheet.Change?.Rows() ?? [];
-        findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Good)
+        findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Pass)
             .Select(row => new BenchFinding(row.Severity, "new parts", row.Name + ".", row.Meaning)));
         return new BenchReport(
             Sheet: sheet,

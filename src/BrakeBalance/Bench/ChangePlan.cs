@@ -32,7 +32,7 @@ public sealed record ChangePlan
     private IEnumerable<ChangeRow> Effort(SetUp old, SetUp changed)
     {
         yield return Row(old, changed, "front_line_pressure",
-            changed.PressureAtRate is null ? BenchSeverity.Wrong : BenchSeverity.Good, "That much pressure is needed");
+            changed.PressureAtRate is null ? BenchSeverity.Wrong : BenchSeverity.Pass, "That much pressure is needed");
         if (old.Control is null || changed.Control is null)
         {
             yield return new(ChangeTopic.Effort, "Pedal force", null, null, old.Control is null
@@ -46,15 +46,15 @@ public sealed record ChangePlan
         yield return Row(old, changed, "pedal_force",
             changed.PedalForce is not { } force || force > foot.Maximum ? BenchSeverity.Wrong
                 : force > foot.Planned || force < Pedals.FootForce.Touchy ? BenchSeverity.Caution
-                : BenchSeverity.Good,
+                : BenchSeverity.Pass,
             "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"));
         yield return Row(old, changed, "pedal_force_no_assist",
-            dead is null || dead > foot.Maximum ? BenchSeverity.Wrong : dead > foot.Planned ? BenchSeverity.Caution : BenchSeverity.Good,
+            dead is null || dead > foot.Maximum ? BenchSeverity.Wrong : dead > foot.Planned ? BenchSeverity.Caution : BenchSeverity.Pass,
             "Without assist the leg has to do it");
         Pressure? runOut = changed.RunOutPressure, ceiling = changed.Vehicle.Hydraulics.MaximumPressure;
         bool early = runOut < changed.PressureAtRate, beyond = runOut > ceiling;
         yield return Row(old, changed, "run_out_pressure",
-            early || beyond ? BenchSeverity.Caution : BenchSeverity.Good,
+            early || beyond ? BenchSeverity.Caution : BenchSeverity.Pass,
             early ? "The assist runs out before the hard stop is reached"
             : beyond ? "The assist can press beyond the highest pressure considered: hoses, calipers and cylinder must be rated for it"
             : "Above it no assist is left");
@@ -68,17 +68,17 @@ public sealed record ChangePlan
         }
 
         Length? left = changed.Travel?.PadLeft;
-        yield return Row(old, changed, "pedal_travel", BenchSeverity.Good,
+        yield return Row(old, changed, "pedal_travel", BenchSeverity.Pass,
             "The pedal goes " + (changed.Travel?.Pad < old.Travel?.Pad ? "less deep" : "deeper"));
         yield return Row(old, changed, "pedal_travel_left",
             changed.Travel is { Reaches: false }
-                ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
+                ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Pass,
             changed.Travel?.Warning ?? Invariant.Text(
                 $"More than {PedalTravel.WantedReserve.Millimeters:0} mm ({PedalTravel.WantedReserve.Inches:0} in) are wanted "
                     + $"(common practice)"));
         yield return Row(old, changed, "stroke_left",
             changed.Travel is null ? BenchSeverity.Caution
-                : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Good,
+                : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Pass,
             "What is left when one circuit takes more");
     }
 
@@ -88,9 +88,9 @@ public sealed record ChangePlan
         string way = before is not { } b || after is not { } a ? "The deceleration is not reached"
             : Math.Abs(a - b) < 5e-4 ? "The balance stays"
             : $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}";
-        yield return Row(old, changed, "rear_share", after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good, way);
+        yield return Row(old, changed, "rear_share", after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Pass, way);
         bool safe = changed.RearFirst == SetUp.Nowhere;
-        yield return Row(old, changed, "rear_first_adhesions", safe ? BenchSeverity.Good : BenchSeverity.Wrong,
+        yield return Row(old, changed, "rear_first_adhesions", safe ? BenchSeverity.Pass : BenchSeverity.Wrong,
             safe ? "The front axle locks first everywhere tried"
                 : "A car whose rear axle locks first spins: lower the knee before it moves");
     }
@@ -106,7 +106,7 @@ public sealed record ChangePlan
         Pressure? safe = changed.SafeKnee;
         bool tooHigh = set is { } knee && safe is { } most && knee > most;
         yield return Row(old, changed, "safe_knee",
-            safe is null || tooHigh ? BenchSeverity.Wrong : BenchSeverity.Good,
+            safe is null || tooHigh ? BenchSeverity.Wrong : BenchSeverity.Pass,
             safe is null ? "No knee makes this safe: change brakes, not the valve"
                 : tooHigh ? "The knee that is set lies above it: turn the valve out before the car moves"
                 : "The knee that is set lies below it");
@@ -122,7 +122,7 @@ public sealed record ChangePlan
             }
 
             yield return Row(old, changed, axle == Axle.Front ? "front_rise" : "rear_rise",
-                changed.Warming(axle)?.Kelvins > 230 ? BenchSeverity.Caution : BenchSeverity.Good,
+                changed.Warming(axle)?.Kelvins > 230 ? BenchSeverity.Caution : BenchSeverity.Pass,
                 "Bulk of disc or drum, before any cooling");
         }
     }

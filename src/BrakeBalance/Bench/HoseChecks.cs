@@ -53,7 +53,7 @@ internal static class HoseChecks
         }
         else
         {
-            yield return new(BenchSeverity.Good, hose.Name, Invariant.Text(
+            yield return new(BenchSeverity.Pass, hose.Name, Invariant.Text(
                 $"spans its route of {InBoth.Text(route)} even at its shortest, {InBoth.Text(hose.ShortestUnderPressure)}."),
                 "Prove it at full droop, lock to lock.");
         }
@@ -133,7 +133,7 @@ internal static class HoseChecks
             ? new(BenchSeverity.Caution, hose.Name,
                 Invariant.Text($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."),
                 "Pressure peaks beat the relief valve; a higher class gives room.")
-            : new(BenchSeverity.Good, hose.Name, numbers + ".", "Hose, fittings and crimp must come from one maker's chart.");
+            : new(BenchSeverity.Pass, hose.Name, numbers + ".", "Hose, fittings and crimp must come from one maker's chart.");
         if (duty.Hottest is { } hot && hose.Rating.GreatestTemperature is { } greatest && hot > greatest)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(

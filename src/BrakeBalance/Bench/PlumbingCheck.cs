@@ -22,7 +22,7 @@ public static class PlumbingCheck
 
         if (findings.TrueForAll(finding => finding.Severity != BenchSeverity.Wrong))
         {
-            findings.Add(new(BenchSeverity.Good, "plumbing", "pump, booster, steering gear and returns are connected as they should be.",
+            findings.Add(new(BenchSeverity.Pass, "plumbing", "pump, booster, steering gear and returns are connected as they should be.",
                 "Check the real hoses against it, one by one, before the engine runs."));
         }
 

@@ -99,7 +99,7 @@ public sealed record PushRodSheet
         string[] sentences = fit.Describe().Split(": ", 2);
         BenchSeverity severity = fit.Verdict switch
         {
-            PushRodVerdict.Good => BenchSeverity.Good,
+            PushRodVerdict.Good => BenchSeverity.Pass,
             PushRodVerdict.Preload => BenchSeverity.Wrong,
             _ => BenchSeverity.Caution,
         };

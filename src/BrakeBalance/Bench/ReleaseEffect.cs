@@ -116,6 +116,6 @@ public sealed record ReleaseEffect(
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds,
                 "That is a slow release; widen or shorten the return, and look for a crushed hose.")
-            : new(BenchSeverity.Good, where, seconds, "Two seconds after release each wheel should turn by hand as it did before.");
+            : new(BenchSeverity.Pass, where, seconds, "Two seconds after release each wheel should turn by hand as it did before.");
     }
 }

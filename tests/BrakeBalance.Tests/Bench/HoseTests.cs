@@ -58,7 +58,7 @@ public sealed class HoseTests
         Assert.Equal(BenchSeverity.Wrong, finding.Severity);
         Assert.Contains("may become 674.8 mm", finding.What, StringComparison.Ordinal); // 700 − 4 % of 630
         Assert.Contains("at least 716 mm", finding.Why, StringComparison.Ordinal); // (690 − 70)/0.96 + 70 = 715.8
-        Assert.Equal(BenchSeverity.Good,
+        Assert.Equal(BenchSeverity.Pass,
             Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm (27.17 in) even")!.Severity);
     }
 
@@ -143,7 +143,7 @@ public sealed class HoseTests
     [Theory]
     [InlineData(181, BenchSeverity.Wrong)]
     [InlineData(150, BenchSeverity.Caution)]
-    [InlineData(144, BenchSeverity.Good)]
+    [InlineData(144, BenchSeverity.Pass)]
     public void Pressure_is_judged_with_its_margin(double bars, BenchSeverity severity) =>
         Assert.Equal(severity, Found(Hose(), "good for 180 bar", Duty with { Highest = Pressure.FromBars(bars) })!.Severity);
 

@@ -47,7 +47,7 @@ public sealed class PlumbingTests
         PlumbingCheck.Of(graph).First(finding => finding.Severity == BenchSeverity.Wrong && finding.Where == where);
 
     [Fact]
-    public void Separate_returns_are_sound() => Assert.Equal(BenchSeverity.Good, Worst(Sound()));
+    public void Separate_returns_are_sound() => Assert.Equal(BenchSeverity.Pass, Worst(Sound()));
 
     [Fact]
     public void A_pump_with_its_own_reservoir_needs_no_suction_line()
@@ -57,7 +57,7 @@ public sealed class PlumbingTests
             Nodes = [Node("pump", PlumbingPart.PumpWithReservoir), .. Sound().Nodes.Skip(2)],
             Lines = [.. Sound().Lines.Skip(1).Select(line => line with { To = line.To.Replace("tank", "pump", StringComparison.Ordinal) })],
         };
-        Assert.Equal(BenchSeverity.Good, Worst(graph));
+        Assert.Equal(BenchSeverity.Pass, Worst(graph));
     }
 
     [Fact]
@@ -183,7 +183,7 @@ public sealed class PlumbingTests
         Assert.All(findings, finding => Assert.True(finding.Where.Length > 0 && finding.What.Length > 0 && finding.Why.EndsWith('.')));
         if (findings.Any(finding => finding.Severity == BenchSeverity.Wrong))
         {
-            Assert.DoesNotContain(findings, finding => finding.Severity == BenchSeverity.Good);
+            Assert.DoesNotContain(findings, finding => finding.Severity == BenchSeverity.Pass);
             return;
         }
 
@@ -227,7 +227,7 @@ public sealed class PlumbingTests
     public void The_usual_layouts_are_sound_and_the_joined_one_carries_a_caution()
     {
         Length bore = Length.FromMillimeters(9.5), length = Length.FromMeters(1);
-        Assert.Equal(BenchSeverity.Good, Worst(UsualPlumbing.SeparateReturns(bore, length, Pressure.FromBars(95))));
+        Assert.Equal(BenchSeverity.Pass, Worst(UsualPlumbing.SeparateReturns(bore, length, Pressure.FromBars(95))));
         Assert.Equal(BenchSeverity.Caution, Worst(UsualPlumbing.JoinedReturns(bore, length, Pressure.FromBars(95))));
     }
 

@@ -9,8 +9,39 @@ internal sealed class MeasureJson(SummaryUnits units)
 {
     private readonly StopUnits _stop = new(units.System);
 
-    public static JsonArray Problems(IEnumerable<LogProblem> problems) =>
+    private static JsonArray Problems(IEnumerable<LogProblem> problems) =>
         SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
+
+    public JsonObject Setting(Vehicle car, Setting answer, NextStops? next, string? turnsByGauges)
+    {
+        var own = car.Measured as OwnMeasurements;
+        var node = new JsonObject
+        {
+            ["car"] = car.Name,
+            ["setting"] = SettingJson.Node(answer, units),
+            ["chance"] = Chance(answer.Chance),
+        };
+        if (own is { Stops: { } log, Estimate: { } estimate })
+        {
+            node["estimate"] = Estimate(estimate);
+            node["next_stops"] = NextStops(next);
+            node["left_out"] = Problems(log.Problems);
+        }
+
+        if (own?.Gauges is { } pairs)
+        {
+            node["gauges_left_out"] = Problems(pairs.Problems);
+        }
+
+        if (own?.Series is { } series)
+        {
+            node["series"] = Stops(StopFinder.Find(series.Rows));
+            node["series_left_out"] = Problems(series.Problems);
+        }
+
+        node["turns_by_gauges"] = turnsByGauges;
+        return node;
+    }
 
     public JsonObject Gauges(GaugeAnalysis analysis, IEnumerable<LogProblem> leftOut) => new()
     {
@@ -62,7 +93,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["reason"] = c.Reason,
     });
 
-    public JsonObject Stops(StopSearch search) => new()
+    private JsonObject Stops(StopSearch search) => new()
     {
         ["samples_per_second_hz"] = SummaryJson.Number(search.SampleRate.Hertz),
         ["stops"] = SummaryJson.List(search.Stops, s => new JsonObject
@@ -100,7 +131,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["remarks"] = Words(search.Remarks),
     };
 
-    public JsonObject Estimate(CarEstimate estimate) => new()
+    private JsonObject Estimate(CarEstimate estimate) => new()
     {
         ["stops_used"] = estimate.StopsUsed,
         ["not_used"] = Problems(estimate.NotUsed),
@@ -129,7 +160,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["chains_agree"] = estimate.ChainsAgree,
     };
 
-    public JsonObject Chance(SettingAnswer answer) => new()
+    private JsonObject Chance(SettingAnswer answer) => new()
     {
         ["level"] = SummaryJson.Number(answer.Level),
         ["draws"] = answer.Draws,
@@ -198,7 +229,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["left_out"] = Problems(leftOut),
     };
 
-    public JsonArray NextStops(NextStops? next) => SummaryJson.List((next?.Candidates ?? []).Take(10), c => new JsonObject
+    private JsonArray NextStops(NextStops? next) => SummaryJson.List((next?.Candidates ?? []).Take(10), c => new JsonObject
     {
         ["load_case"] = c.Stop.LoadCase,
         ["surface"] = c.Stop.Surface,
