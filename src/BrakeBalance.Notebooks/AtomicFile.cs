@@ -7,14 +7,14 @@ internal static class AtomicFile
     private static readonly Lock Writing = new();
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    /// <summary>Writes text as UTF-8 to a file beside the target, then moves it over the target; makes its folder where that is missing.</summary>
+    /// <summary>Writes text as UTF-8 to a file beside the target and moves it there; makes its folder where that is missing.</summary>
     /// <exception cref="BadInputException">The folder or the file cannot be written.</exception>
     public static void Write(string path, string text) => Write(path, Bytes(text));
 
     /// <summary>Text as it is written to files: UTF-8 without a mark in front.</summary>
     public static byte[] Bytes(string text) => Utf8.GetBytes(text);
 
-    /// <summary>Writes data to a file beside the target, then moves it over the target; makes its folder where that is missing.</summary>
+    /// <summary>Writes data to a file beside the target and moves it there; makes its folder where that is missing.</summary>
     /// <exception cref="BadInputException">The folder or the file cannot be written.</exception>
     public static void Write(string path, byte[] data)
     {

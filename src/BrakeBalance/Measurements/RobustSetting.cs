@@ -80,7 +80,8 @@ internal static class RobustSetting
             at = Array.FindLastIndex(points, point => point.WorstRearFirst <= question.Level);
         }
 
-        return (at < 0 ? null : points[at], [.. outcomes.Select(of => of.Select(cells => (SweepCell[])[cells[Math.Max(at, 0)]]).ToArray())]);
+        int shown = Math.Max(at, 0);
+        return (at < 0 ? null : points[at], [.. outcomes.Select(of => of.Select(cells => (SweepCell[])[cells[shown]]).ToArray())]);
     }
 
     private static BalanceBarSplit? Bar(SettingQuestion question) =>
