@@ -353,7 +353,7 @@ public static class MeasurementTables
         Table = plan.Stops.Count == 0
             ? new TableBuilder(units).Words("Stop", ["no stop is safe enough to plan: lower the rear braking first"]).Build()
             : new TableBuilder(units)
-                .Column("No.", Measure.Count, plan.Stops.Select(s => (double)s.Number).ToArray())
+                .Words("No.", plan.Stops.Select(s => s.Number.ToString(CultureInfo.InvariantCulture)))
                 .Words("Load", plan.Stops.Select(s => s.LoadCase))
                 .Words("Surface", plan.Stops.Select(s => s.Surface))
                 .Words("Turns", plan.Stops.Select(s => s.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))

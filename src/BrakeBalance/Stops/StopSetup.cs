@@ -173,8 +173,7 @@ public sealed record StopSetup(
     }
 
     private static string? NoPressure(Pressure held, Force? force) => held > Pressure.Zero || force is not { } foot ? null
-        : Invariant.Text($"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
-            + $"springs and friction hold it all, or the pedal ends before.");
+        : $"A foot of {InBoth.Text(foot)} brings no pressure to the brakes: springs and friction hold it all, or the pedal ends before.";
 
     private static StopBound BoundOf(RateBound? bound) => bound switch
     {

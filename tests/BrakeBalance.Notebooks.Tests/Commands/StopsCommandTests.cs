@@ -187,6 +187,8 @@ public class StopsCommandTests
         (int code, string output, string error) = await Shell.RunAsync(["stops", Coupe, .. far]);
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(3, output.Split("A foot of 500 N brings no pressure to the brakes").Length - 1);
+        Assert.Contains("A foot of 112 lbf brings no pressure", (await Shell.RunAsync(["stops", Coupe, .. far, "--units", "us"])).Output,
+            StringComparison.Ordinal);
     }
 
     [Fact]

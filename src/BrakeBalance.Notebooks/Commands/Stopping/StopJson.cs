@@ -26,7 +26,7 @@ internal sealed class StopJson(StopUnits units)
         ["surfaces"] = new JsonArray([.. load.Surfaces.Select(Surface)]),
         ["uneven_road"] = new JsonArray([.. load.Uneven.Select(Uneven)]),
         ["bends"] = new JsonArray([.. load.Bends.Select(Bends)]),
-        ["no_stop"] = load.NoStop,
+        ["no_stop"] = load.NoStop is { } why ? InBoth.Only(why, units.Us) : null,
         ["fade"] = load.Fade is { } fade ? Heat(fade) : null,
         ["laps"] = load.Laps is { } laps ? Heat(laps) : null,
     };

@@ -45,7 +45,7 @@ internal sealed class StopReportTables(StopUnits units)
         Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Ask.Road.Grade)}");
         if (load.NoStop is { } why)
         {
-            Line(why + " There is no stop to compute.");
+            Line(InBoth.Only(why, units.Us) + " There is no stop to compute.");
             return;
         }
 

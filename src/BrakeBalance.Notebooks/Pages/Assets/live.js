@@ -209,6 +209,8 @@
 
   // ---- Sliders: any number, in sight with the picture.
   const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
+  // A share stands as the answers name it; the file keeps its fraction.
+  const shown = slider => slider.unit || !/[Ss]hare$/.test(slider.path) ? worded(slider) : (100 * slider.value).toFixed(1) + " %";
   const lift = path => { car().sliders = car().sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
   const drop = path => { lift(path); refresh(); };
   const track = slider => {
@@ -254,12 +256,12 @@
         keepIt.addEventListener("click", () => { const kept = worded(slider); lift(slider.path); edit("keep", slider.path, kept); });
         away.addEventListener("click", () => drop(slider.path));
         range.addEventListener("input", () => {
-          const shown = first(); // before anything is changed, or the browser would have to lay out the page for it
+          const before = first(); // before anything is changed, or the browser would have to lay out the page for it
           slider.value = Number(range.value);
           car().set[slider.path] = worded(slider);
-          output.textContent = worded(slider);
-          range.setAttribute("aria-valuetext", worded(slider));
-          moved(shown);
+          output.textContent = shown(slider);
+          range.setAttribute("aria-valuetext", shown(slider));
+          moved(before);
         });
         // Arrow keys move by a hundredth of the track; "any" has no step of its own.
         range.addEventListener("keydown", event => {
@@ -270,8 +272,8 @@
           range.dispatchEvent(new Event("input"));
         });
         row.append(make("label", { for: id }, slider.label), output, keepIt, away, range, ticks, make("small", {}));
-        output.textContent = worded(slider);
-        range.setAttribute("aria-valuetext", worded(slider));
+        output.textContent = shown(slider);
+        range.setAttribute("aria-valuetext", shown(slider));
       }
       const points = track(slider), range = row.querySelector("input");
       [range.min, range.max] = [slider.low, slider.high];
@@ -591,7 +593,7 @@
         : Math.max(1, Math.round(some * Math.min(2, 300 / (performance.now() - began + 1))));
       [bar.max, bar.value] = [reply.cars || reply.count, reply.html ? reply.asked : reply.done];
       say(reply.html ? `${reply.asked} of ${reply.cars} cars of the file's ranges asked …`
-        : reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …`
+        : reply.done < reply.count ? `${reply.done.toLocaleString("en")} of ${reply.count.toLocaleString("en")} combinations tried …`
         : "All are tried. Asking the best more closely …");
     }
     if (mine !== state.search) return;
