@@ -35,8 +35,6 @@ internal static class HtmlText
     /// <summary>A script, data for one or a style in ASCII, without changing what it means.</summary>
     /// <remarks>One letter beyond it makes a browser read a page of megabytes as if all of its letters were wide, which takes it a tenth of
     /// a second longer.</remarks>
-    /// <param name="text">Script, data or style; such letters stand in its literals and comments only.</param>
-    /// <param name="escape">What stands before four hexadecimal digits: <c>\u</c> in scripts, <c>\00</c> in styles.</param>
     public static string Plain(string text, string escape = "\\u") => Ascii.IsValid(text) ? text : string.Concat(text.Select(letter =>
         char.IsAscii(letter) ? letter.ToString() : escape + ((int)letter).ToString("x4", CultureInfo.InvariantCulture)));
 

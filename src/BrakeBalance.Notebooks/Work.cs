@@ -21,8 +21,6 @@ internal sealed class Work
     public bool ShowsItself { get; set; }
 
     /// <summary>Does a part of the work that may take long.</summary>
-    /// <param name="what">What it is, such as "drawing".</param>
-    /// <param name="work">The work; it may report the part done, 0 to 1.</param>
     public T Do<T>(string what, Func<IProgress<double>, T> work)
     {
         (Stage before, Stage stage) = (_stage, new Stage(what));
@@ -53,9 +51,6 @@ internal sealed class Work
     }
 
     /// <summary>The same of work that counts.</summary>
-    /// <param name="what">What is counted, such as "stops".</param>
-    /// <param name="count">How many there are.</param>
-    /// <param name="work">The work; it reports how many are done.</param>
     public T Do<T>(string what, int count, Func<IProgress<int>, T> work) =>
         Do(what, progress => work(new Counted(progress, Math.Max(1, count))));
 

@@ -9,8 +9,11 @@
     return car ? { text: car.text, logs: car.logs || {}, set: [], known: null } : null;
   };
 
+  // What a figure asks; a page that says its car once says it beside.
+  const asks = root => ({ ...JSON.parse(document.querySelector("script.bb-car")?.textContent ?? "{}"),
+    ...JSON.parse(root.querySelector("script.bb-ask").textContent) });
   const explore = root => {
-    const pageCar = JSON.parse(root.querySelector("script.bb-ask").textContent);
+    const pageCar = asks(root);
     const shown = root.querySelector(".bb-shown"), said = document.createElement("p");
     said.className = "bb-verdict";
     said.setAttribute("role", "status");
@@ -164,7 +167,7 @@
     // The assembly starts, and works out what is shown once more, when the reader comes near: the first move need not wait for either.
     const near = new IntersectionObserver(entries => entries.filter(entry => entry.isIntersecting).forEach(async ({ target }) => {
       near.unobserve(target);
-      await desk().ask(target.id + " warm", JSON.parse(target.querySelector("script.bb-ask").textContent));
+      await desk().ask(target.id + " warm", asks(target));
       document.documentElement.dataset.live = "yes";
       // A reader who is there already, or wants less motion, is left alone.
       const button = target.querySelector("[data-itself]"), place = button?.getBoundingClientRect();

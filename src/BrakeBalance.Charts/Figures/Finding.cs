@@ -14,7 +14,7 @@ internal static class Finding
     public static double[] Roads(double highest) =>
         [.. Enumerable.Range(0, (int)Math.Round((highest - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
 
-    /// <summary>Roads to choose from: name and place in plain words, and adhesion [–], rising up to the conditions' best.</summary>
+    /// <summary>Roads to choose from: name and place in plain words, adhesion [–]; the last at least as good as the conditions.</summary>
     public static IReadOnlyList<(string Name, string Where, double Adhesion)> NamedRoads(Vehicle car) =>
     [
         ("slippery", "on a slippery road", Conditions.SlipperyAdhesion), ("wet", "on a wet road", Conditions.WetAdhesion),

@@ -3,9 +3,6 @@ namespace BrakeBalance.Charts.Figures;
 internal static class InstalledLine
 {
     /// <summary>The bends of the characteristic and points between them, up to a pressure.</summary>
-    /// <param name="model">The car.</param>
-    /// <param name="highest">The highest master-cylinder pressure; null for the model's own.</param>
-    /// <param name="between">Points between two bends.</param>
     public static IReadOnlyList<BalancePoint> Of(BalanceModel model, Pressure? highest = null, int between = 0)
     {
         double top = Math.Min((highest ?? model.MaximumPressure).Pascals, model.MaximumPressure.Pascals);

@@ -70,10 +70,11 @@ public static class KneeFigure
     {
         string withSlope = $"with a slope of {Finding.Rate(slope)}";
         return setting.SafeLimit is not { } limit ? $"No knee keeps the front first {withSlope}"
-            : limit.Knee?.Pascals >= top ? $"Every knee shown keeps the front first {withSlope}"
             : setting.Rule == SettingRule.Chance
-                ? $"Up to a knee of {SettingWords.Number(limit, figure.Units)} the chance of rear-first stays within "
+                ? (limit.Knee?.Pascals >= top ? "At every knee shown" : $"Up to a knee of {SettingWords.Number(limit, figure.Units)}")
+                    + $" the chance of rear-first stays within "
                     + $"{Measure.Percent.Text(setting.Conditions.RearFirstChance, figure.Units)} {withSlope}"
+            : limit.Knee?.Pascals >= top ? $"Every knee shown keeps the front first {withSlope}"
             : $"Up to a knee of {SettingWords.Number(limit, figure.Units)} the front locks first everywhere {withSlope}";
     }
 }

@@ -20,13 +20,18 @@ public static class RobustSettingFigures
         Measure measure = bar ? Measure.Percent : Measure.LinePressure;
         string level = Measure.Percent.Text(answer.Level, figure.Units);
         SettingLimit byChance = setting.Rule == SettingRule.Chance
-            ? setting.Middle with { Knee = answer.Recommended?.Knee, FrontForceShare = answer.Recommended?.FrontForceShare }
-                : setting.OtherRule;
+            ? setting.Middle with
+            {
+                Knee = answer.Recommended?.Knee,
+                FrontForceShare = answer.Recommended?.FrontForceShare,
+                AtAnySetting = answer.HoldsAtAnySetting,
+            }
+            : setting.OtherRule;
         figure
             .Title((isExample ? $"Example, {setting.Vehicle.Name}: " : "") + (answer.Recommended is null
                 ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
-                : $"{(bar ? "From" : "Up to a knee of")} "
-                    + $"{SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
+                : (byChance.AtAnySetting ? "At any setting" : (bar ? "From " : "Up to a knee of ")
+                    + SettingWords.Number(byChance, figure.Units)) + $" the chance that the rear locks first "
                     + $"stays below {level} in every condition"))
             .Describe(
                 (isExample ? $"An example with invented logs, {setting.Vehicle.InText}. " : "")
@@ -49,7 +54,7 @@ public static class RobustSettingFigures
             }
         }
 
-        Mark("safe limit", setting.SafeLimit, Tone.Main, Dash.Dash);
+        Mark("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Main, Dash.Dash);
         Mark("recommended", setting.Recommended, Tone.Main, Dash.Solid);
         Mark("present", setting.Present, Tone.Other, Dash.Dot);
 

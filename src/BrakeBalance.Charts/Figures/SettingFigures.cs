@@ -19,11 +19,13 @@ public static class SettingFigures
         int safe = Safe(outcomes, setting).Count();
         bool anySlope = Safe(outcomes, setting).Any(one => one.Slope == outcomes.Max(other => other.Slope));
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
-            ? setting.HoldsAtAnySetting ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere at any knee"
-                : (setting.Rule == SettingRule.Chance
-                ? $"With a slope of {Finding.Rate(slope)} this car's own stops allow a knee of up to "
-                : $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of ")
-                + SettingWords.Number(limit, figure.Units)
+            ? $"With a slope of {Finding.Rate(slope)} " + (setting.Rule, setting.HoldsAtAnySetting) switch
+            {
+                (SettingRule.Chance, true) => "this car's own stops allow any knee",
+                (SettingRule.Chance, false) => "this car's own stops allow a knee of up to " + SettingWords.Number(limit, figure.Units),
+                (_, true) => "the front axle locks first everywhere at any knee",
+                _ => "the front axle locks first everywhere up to a knee of " + SettingWords.Number(limit, figure.Units),
+            }
             : safe == 0 ? $"None of the {outcomes.Count} settings tried keeps the front axle first everywhere"
                 : Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case");
         figure

@@ -17,10 +17,6 @@ internal static partial class LessonFigures
     private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
 
     /// <summary>The figure of a lesson.</summary>
-    /// <param name="lesson">The lesson.</param>
-    /// <param name="car">The car of the sheet.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="isAsked">Whether the car's own values are asked of its reader.</param>
     public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null, bool isAsked = false)
     {
         UnitSystem shown = units ?? Display.Units;

@@ -28,9 +28,6 @@ internal sealed class LiveChoice
     /// The next piece of a search: <c>done</c> of <c>count</c>, with what is found once all are, and then <c>asked</c> of <c>cars</c>
     /// drawn from the file's ranges, as long as some are left; or the problems of its texts.
     /// </summary>
-    /// <param name="text">The vehicle file.</param>
-    /// <param name="car">The car of it, as it was read with what was measured on it.</param>
-    /// <param name="request">The request: <c>parts</c>, <c>targets</c>, and <c>some</c>, how many combinations to try now.</param>
     public JsonObject Next(string text, Vehicle? car, JsonObject request)
     {
         string parts = LiveDesk.Word(request, "parts") ?? "", targets = LiveDesk.Word(request, "targets") ?? "{}";

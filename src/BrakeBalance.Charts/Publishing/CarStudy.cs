@@ -57,10 +57,14 @@ internal sealed class CarStudy
                 [("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() })],
             ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
         ];
-        // Where the car stands beyond what its own stops allow, so do the others, which brake the rear more.
+        // Own stops judge the car as it stands; the others brake the rear more: they are beyond with it, and where a corner says so.
         _rows = new(() => [.. StopComparison.Of(
             compared.Where(row => StopSetup.WhyNoStop(row.Car, car.LoadCases[load]) is null), car.LoadCases[load].Name, Dry, From)
-            .Select(row => row with { IsBeyondOwnStops = car.Measured is not null && Answer.PresentIsBeyond })]);
+            .Select(row => row with
+            {
+                IsBeyondOwnStops = Answer.Rule == SettingRule.Chance && (Answer.PresentIsBeyond || (row.Name != compared[0].Name
+                    && SettingSearch.RearFirst(compared.First(one => one.Name == row.Name).Car, car.Conditions) is not null)),
+            })]);
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }

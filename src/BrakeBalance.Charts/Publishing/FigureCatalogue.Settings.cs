@@ -99,10 +99,12 @@ public static partial class FigureCatalogue
     {
         Setting answer = car.Answer;
         return answer.SafeLimit is not { } limit ? "No setting of the valve keeps the front wheels first"
+            : answer.Rule == SettingRule.Chance
+                ? (limit.Knee >= SettingMap.Highest(answer)
+                    ? "At every setting shown" : $"Up to {SettingWords.Number(limit, figure.Units)}")
+                    + $" the rear wheels lock first with a chance of at most {Share(answer.Conditions.RearFirstChance, figure)}"
             : limit.Knee >= SettingMap.Highest(answer) ? "Every setting shown keeps the front wheels first, "
                 + $"up to {Bar(SettingMap.Highest(answer), figure)}"
-            : answer.Rule == SettingRule.Chance ? $"Up to {SettingWords.Number(limit, figure.Units)} the rear wheels lock first with a "
-                + $"chance of at most {Share(answer.Conditions.RearFirstChance, figure)}"
             : $"Up to {SettingWords.Number(limit, figure.Units)} the front wheels lock first on every road and with every load";
     }
 

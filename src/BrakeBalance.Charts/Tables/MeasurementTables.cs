@@ -229,7 +229,7 @@ public static class MeasurementTables
             Table = new TableBuilder(units)
                 .Words("Without this condition", none ? ["–"] : setting.Costs.Select(cost => cost.Name))
                 .Words("the limit would be", none
-                    ? ["the same"] : setting.Costs.Select(cost => SettingWords.Without(cost, units ?? Display.Units)))
+                    ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
                 .Build(),
         };
     }
@@ -242,6 +242,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
+            : answer.HoldsAtAnySetting ? "The setting with most rear braking, within the chance as all are, case by case"
             : "At " + (at.Knee is { } knee
                 ? SettingWords.Number(knee, units ?? Display.Units)
                 : Measure.Percent.Text(at.FrontForceShare!.Value, units ?? Display.Units))

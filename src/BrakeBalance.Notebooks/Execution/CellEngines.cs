@@ -6,8 +6,6 @@ internal static class CellEngines
     private const int Most = 2;
 
     /// <summary>Starts an engine and compiles a first expression in it, so that the first cell does not wait for the compiler.</summary>
-    /// <param name="kind">What runs the cells.</param>
-    /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
     /// <returns>The engine; the caller disposes of it.</returns>
     public static Task<ICellEngine> StartAsync(EngineKind kind, string folder) =>
         WarmAsync<ICellEngine>(kind == EngineKind.Script ? new ScriptEngine(folder) : new InteractiveEngine(folder));

@@ -8,8 +8,6 @@ namespace BrakeBalance.Notebooks.Execution;
 internal static class CellFailures
 {
     /// <summary>The compiler's errors, in the order of their lines.</summary>
-    /// <param name="code">The cell.</param>
-    /// <param name="errors">Line (from 1), error code and message of each.</param>
     public static CellFailure Compilation(string code, IEnumerable<(int Line, string Code, string Message)> errors)
     {
         List<(int Line, string Code, string Message)> ordered = [.. errors.Distinct().OrderBy(error => error.Line)];
@@ -31,10 +29,6 @@ internal static class CellFailures
     public static int Line(Diagnostic diagnostic) => diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1;
 
     /// <summary>What a cell threw while it ran.</summary>
-    /// <param name="code">The cell.</param>
-    /// <param name="exception">What it threw.</param>
-    /// <param name="fileName">The file name under which the cell was compiled; finds its frames in the exception.</param>
-    /// <param name="running">The line that ran, where the frames do not know.</param>
     public static CellFailure Thrown(string code, Exception exception, string fileName, int? running = null)
     {
         Exception cause = Unwrapped(exception);

@@ -3,17 +3,12 @@ using BrakeBalance.Notebooks.Documents;
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>A notebook whose cells have been run: all that a page is made of.</summary>
-/// <param name="Name">File name without folder and extension; also the page's name.</param>
-/// <param name="Title">The text of the first top-level heading, or <paramref name="Name"/>.</param>
-/// <param name="Cells">The cells in order.</param>
 internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList<ExecutedCell> Cells)
 {
     /// <summary>Whether every cell ran to its end.</summary>
     public bool Succeeded => Cells.OfType<ExecutedCodeCell>().All(cell => cell.Failure is null);
 
     /// <summary>A notebook as far as its code cells have run.</summary>
-    /// <param name="notebook">The notebook.</param>
-    /// <param name="runs">What came of its code cells in order; fewer when one failed.</param>
     public static ExecutedNotebook Of(NotebookDocument notebook, IReadOnlyList<CellRun> runs)
     {
         List<ExecutedCell> cells = [];
@@ -32,8 +27,6 @@ internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList
 }
 
 /// <summary>A cell of an executed notebook.</summary>
-/// <param name="Id">The cell's stable id in the notebook file.</param>
-/// <param name="Source">The cell's text, lines separated by LF.</param>
 internal abstract record ExecutedCell(string Id, string Source);
 
 internal sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCell(Id, Source);

@@ -18,8 +18,6 @@ internal sealed class InteractiveEngine : ICellEngine
     private int _submission;
 
     /// <summary>Starts a kernel.</summary>
-    /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
-    /// <param name="forClients">Whether figures also come in the forms that other notebook clients draw.</param>
     public InteractiveEngine(string folder, bool forClients = false)
     {
         _folder = folder;

@@ -7,13 +7,9 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <summary>
 /// What notebooks put out, kept beside their pages: a notebook runs again only when its text, or anything that it could read, has changed.
 /// </summary>
-/// <param name="folder">Where it is kept; made when it is not there.</param>
-/// <param name="inputs">All that notebooks read beside their own text, as <see cref="Fingerprint"/>.</param>
 internal sealed class KeptRuns(string folder, string inputs)
 {
     /// <summary>What stands for texts and files: another when any of them is another.</summary>
-    /// <param name="words">Texts, such as options.</param>
-    /// <param name="files">Paths; a file that is not there counts as such.</param>
     public static string Fingerprint(IEnumerable<string> words, IEnumerable<string> files)
     {
         using var all = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);

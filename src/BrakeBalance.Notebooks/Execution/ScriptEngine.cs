@@ -5,7 +5,6 @@ using Microsoft.CodeAnalysis.Scripting;
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Runs cells with plain C# scripting: the same cells, without the interactive kernel.</summary>
-/// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
 internal sealed class ScriptEngine(string folder) : ICellEngine
 {
     private static readonly string[] Imports =

@@ -78,12 +78,21 @@ internal static class StoryPage
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
         string html = PageShell.Html(
-            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, SingleFile: true, HasCode: false)
+            new PageShell.Parts(Title, WithCarOnce(body.ToString()), foot, IsIndex: false, SingleFile: true, HasCode: false)
             {
                 IsLive = true,
                 Face = OutlinedText.Face,
             });
         return new RenderedPage(FileName, Title, Summary, html, []) { IsLive = true };
+    }
+
+    // Every screen asks with the car's file; the page carries it once.
+    private static string WithCarOnce(string body)
+    {
+        int start = body.IndexOf("\"text\":", body.IndexOf("bb-ask", StringComparison.Ordinal), StringComparison.Ordinal);
+        string car = body[start..body.IndexOf(",\"screen\":", start, StringComparison.Ordinal)];
+        return $"<script type=\"application/json\" class=\"bb-car\">{{{car}}}</script>\n"
+            + body.Replace(car + ",", "", StringComparison.Ordinal);
     }
 
     /// <summary>What stands above a screen's figure; what depends on its controls, or on the car, is said in the figure.</summary>

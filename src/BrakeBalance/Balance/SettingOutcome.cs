@@ -26,6 +26,9 @@ public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirst
 public sealed record SettingLimit(
     SettingVariable Variable, Pressure? Knee, double? FrontForceShare, double? Slope, bool Needed, BindingCondition? Binding)
 {
+    /// <summary>Whether every setting keeps the front first, so that the number is but the end of the scale.</summary>
+    public bool AtAnySetting { get; init; }
+
     /// <summary>Whether any setting keeps the front first.</summary>
     public bool Exists => Knee is not null || FrontForceShare is not null;
 

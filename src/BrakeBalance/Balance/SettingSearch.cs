@@ -69,7 +69,7 @@ public static class SettingSearch
         if (variable == SettingVariable.BalanceBar && vehicle.Hydraulics.Split is BalanceBarSplit bar && slope is null)
         {
             (double? share, BindingCondition? holds) = SmallestShare(cases, bar);
-            return new(variable, null, share, null, Needed: true, holds);
+            return new(variable, null, share, null, Needed: true, holds) { AtAnySetting = holds is null };
         }
 
         double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
@@ -77,7 +77,10 @@ public static class SettingSearch
         bool needed = variable == SettingVariable.Knee || cases.RearFirst(null) is not null;
         (Pressure? knee, BindingCondition? binding) =
             Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
-        return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding);
+        return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding)
+        {
+            AtAnySetting = binding is null,
+        };
     }
 
     /// <summary>What is set on a car.</summary>

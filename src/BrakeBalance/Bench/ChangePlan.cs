@@ -92,7 +92,9 @@ public sealed record ChangePlan
         bool safe = changed.RearFirst == SetUp.Nowhere;
         yield return Row(old, changed, "rear_first_adhesions", safe ? BenchSeverity.Pass : BenchSeverity.Wrong,
             safe ? "The front axle locks first everywhere tried"
-                : "A car whose rear axle locks first spins: lower the knee before it moves");
+                : "A car whose rear axle locks first spins: "
+                    + (changed.Vehicle.Hydraulics.RearProportioningValve is null
+                        ? "it must not move so" : "lower the knee before it moves"));
     }
 
     private static IEnumerable<ChangeRow> Knee(SetUp old, SetUp changed)
@@ -106,8 +108,9 @@ public sealed record ChangePlan
         Pressure? safe = changed.SafeKnee;
         bool tooHigh = set is { } knee && safe is { } most && knee > most;
         yield return Row(old, changed, "safe_knee",
-            safe is null || tooHigh ? BenchSeverity.Wrong : BenchSeverity.Pass,
-            safe is null ? "No knee makes this safe: change brakes, not the valve"
+            !changed.AnyKneeIsSafe && (safe is null || tooHigh) ? BenchSeverity.Wrong : BenchSeverity.Pass,
+            changed.AnyKneeIsSafe ? "The front locks first at any knee"
+                : safe is null ? "No knee makes this safe: change brakes, not the valve"
                 : tooHigh ? "The knee that is set lies above it: turn the valve out before the car moves"
                 : "The knee that is set lies below it");
     }

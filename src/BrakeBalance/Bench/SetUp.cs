@@ -106,13 +106,16 @@ internal sealed class SetUp
 
     public Setting? Setting => _setting.Value;
 
-    public Pressure? SafeKnee => Setting?.SafeLimit?.Knee;
+    public Pressure? SafeKnee => AnyKneeIsSafe ? null : Setting?.SafeLimit?.Knee;
+
+    public bool AnyKneeIsSafe => Setting?.HoldsAtAnySetting == true;
 
     /// <summary>The figures in the order in which they are shown; the setting has words of its own.</summary>
     public IReadOnlyList<SetUpFigure> Figures { get; }
 
     public SetUpFigure this[string key] => key == "safe_knee"
-        ? new(ChangeTopic.Knee, key, "Safe limit: highest knee that keeps the front first in all conditions", SafeKnee, "no knee is safe")
+        ? new(ChangeTopic.Knee, key, "Safe limit: highest knee that keeps the front first in all conditions", SafeKnee,
+            AnyKneeIsSafe ? "any knee" : "no knee is safe")
         : Figures.First(figure => figure.Key == key);
 
     public TemperatureDelta? Warming(Axle axle) => _rings[axle] is { } ring && RearShare is { } rear

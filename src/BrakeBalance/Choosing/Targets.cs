@@ -132,7 +132,7 @@ public sealed class Targets
         ],
         typeof(TargetsDocument), (JsonObject)JsonNode.Parse("""
         {
-          "pedalForceHalf": "200 N", "pedalForceFull": "400 N", "lightPedal": "89 N", "pedalForceHalfNoAssist": "1000 N",
+          "pedalForceHalf": "200 N", "pedalForceFull": "400 N", "lightPedal": "20 lbf", "pedalForceHalfNoAssist": "1000 N",
           "pedalTravelFull": "100 mm", "travelLeftAtLock": "50 mm", "frontFirst": true, "rearMargin": 0.10, "efficiency": 0.75,
           "failures": true, "storedStops": 2, "highestPedalForce": "500 N"
         }

@@ -17,8 +17,8 @@ internal sealed class TargetsDocument
         HowToMeasure = "Chosen: what the weakest driver gives in an emergency")]
     public Force? PedalForceFull { get; set; }
 
-    [Field("Least pedal force at 1.0 g, below which the pedal is touchy; 89 N (20 lbf) when left out (common practice)", Low = "0 N",
-        High = "1000 N", Example = "89 N", HowToMeasure = "Chosen: light enough that it can still be metered")]
+    [Field("Least pedal force at 1.0 g, below which the pedal is touchy; 20 lbf when left out (common practice)", Low = "0 N",
+        High = "1000 N", Example = "20 lbf", HowToMeasure = "Chosen: light enough that it can still be metered")]
     public Force? LightPedal { get; set; }
 
     [Field("Greatest pedal force at 0.5 g without assist; 1000 N when left out: twice what the rules allow at 0.25 g (common practice)",

@@ -65,19 +65,23 @@ internal static class RobustSetting
         }),
     };
 
-    // The best setting within the level of those tried, and of some between it and the next.
+    // The highest setting within the level: of those tried, then of some between it and the next. Where all of them are within it, nothing
+    // that can be set is beyond.
     private static (SettingPoint? Point, SweepCell[][][] Cells) Limit(
         SettingQuestion question, SettingSweep sweep, double[] row, SweepCell[][][] outcomes)
     {
         SettingPoint[] points = Points(question, row, outcomes);
-        int at = Enumerable.Range(0, points.Length).Aggregate(-1, (found, i) => points[i].WorstRearFirst <= question.Level
-            && (found < 0 || points[i].MeanEfficiency > points[found].MeanEfficiency + 1e-5) ? i : found);
-        if (at >= 0 && at + 1 < points.Length && points[at + 1].WorstRearFirst > question.Level)
+        int at = Array.FindLastIndex(points, point => point.WorstRearFirst <= question.Level);
+        if (at >= 0 && at + 1 < points.Length)
         {
             double[] closer = [.. Enumerable.Range(0, Closer).Select(i => row[at] + (row[at + 1] - row[at]) * i / Closer)];
             outcomes = Run(question, sweep, closer, null);
             points = Points(question, closer, outcomes);
             at = Array.FindLastIndex(points, point => point.WorstRearFirst <= question.Level);
+        }
+        else if (at >= 0 && points[at].Knee is not null)
+        {
+            points[at] = points[at] with { Knee = question.Vehicle.Hydraulics.MaximumPressure, Turns = null };
         }
 
         int shown = Math.Max(at, 0);

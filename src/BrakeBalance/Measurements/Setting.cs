@@ -98,17 +98,16 @@ public sealed record Setting(
     internal SettingLimit? Kept { get; private init; }
 
     /// <summary>Whether the car stands beyond the safe limit.</summary>
-    public bool PresentIsBeyond => Present is not null && (SafeLimit is null || Beyond(Present, SafeLimit));
+    public bool PresentIsBeyond => Present is not null && !HoldsAtAnySetting && (SafeLimit is null || Beyond(Present, SafeLimit));
 
     /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
-    internal bool HoldsAtAnySetting => Rule == SettingRule.Corners && Reach != SettingReach.NotNeeded && Binding is null
-        && (SafeLimit?.Knee >= Vehicle.Hydraulics.MaximumPressure || SafeLimit?.FrontForceShare <= 0.2);
+    internal bool HoldsAtAnySetting { get; private init; }
 
     /// <summary>The car set as recommended; as it is when there is nothing to recommend.</summary>
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 
     /// <summary>Whether a copy of the car, set otherwise, brakes its rear more than the safe limit allows.</summary>
-    internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded
+    internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded && !HoldsAtAnySetting
         && (SafeLimit is null || Beyond(SettingValue.Of(set, Variable, Conditions), SafeLimit));
 
     /// <summary>Answers for a car.</summary>
@@ -140,7 +139,7 @@ public sealed record Setting(
         SettingLimit byFile = band?.Low ?? corners;
         SettingLimit? kept = estimate is null && doubts.Count == 0 ? KeptOf(own?.Logs, byFile) : null;
         bool holds = kept is not null && Amount(kept) < Amount(byFile);
-        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value.Recommended, corners), estimate)
+        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value.Recommended, corners, vehicle), estimate)
             : holds ? kept! : byFile;
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
@@ -165,8 +164,10 @@ public sealed record Setting(
             ChanceLater = chance,
             FirstLocksLater = new(() => [.. (vehicle.Uncertainty?.CarsOf(vehicle) ?? []).Select(FirstLockOf)]),
             OtherRuleLater = new(() => holds ? byFile : estimate is not null ? BandOf(OverRanges(vehicle))?.Low ?? corners
-                : kept ?? LimitOf(chance.IsValueCreated ? chance.Value.Recommended : RobustSetting.Best(question, corners), corners)),
+                : kept ?? LimitOf(
+                    chance.IsValueCreated ? chance.Value.Recommended : RobustSetting.Best(question, corners), corners, vehicle)),
             Kept = kept,
+            HoldsAtAnySetting = limit.AtAnySetting && reach != SettingReach.NotNeeded,
             MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
             Doubts = doubts,
             CostsLater = new(() => holds ? [] : CostsOf(vehicle, corners)),
@@ -262,19 +263,23 @@ public sealed record Setting(
         return rising[LowEnd(rising.Length)];
     }
 
-    private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like) => like with
+    private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like, Vehicle vehicle) => like with
     {
         Knee = found?.Knee,
         FrontForceShare = found?.FrontForceShare,
         Binding = null,
+        AtAnySetting = found?.Knee >= vehicle.Hydraulics.MaximumPressure || found?.FrontForceShare < 0.2 + 1e-9,
     };
 
     // A fit's ranges know nothing of how its numbers hang together: the limit of the stops themselves stands beside them.
-    private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like) =>
-        logs is not { Fitted: true } ? null
-        : like.Variable == SettingVariable.BalanceBar
-            ? logs.SafeFrontShare is { } share ? like with { FrontForceShare = share <= 0.8 ? share : null, Binding = null } : null
-        : logs.SafeKnee is { } knee ? like with { Knee = knee > Pressure.Zero ? knee : null, Binding = null } : null;
+    private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like)
+    {
+        SettingLimit kept = like with { Binding = null, AtAnySetting = false };
+        return logs is not { Fitted: true } ? null
+            : like.Variable == SettingVariable.BalanceBar
+                ? logs.SafeFrontShare is { } share ? kept with { FrontForceShare = share <= 0.8 ? share : null } : null
+            : logs.SafeKnee is { } knee ? kept with { Knee = knee > Pressure.Zero ? knee : null } : null;
+    }
 
     // On grippier roads than those stops reached the corners decide.
     private static SettingLimit Supported(Vehicle vehicle, SettingLimit byChance, CarEstimate estimate)

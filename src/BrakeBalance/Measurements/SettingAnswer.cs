@@ -5,8 +5,7 @@ namespace BrakeBalance.Measurements;
 /// <summary>The setting recommended, and the trade-off it was chosen from.</summary>
 /// <param name="Variable">What is set.</param>
 /// <param name="Recommended">
-/// The setting with the highest mean efficiency whose rear-first probability stays below the level in every condition; null when there is
-/// none.
+/// The setting with most rear braking whose rear-first probability stays below the level in every condition; null when there is none.
 /// </param>
 /// <param name="TradeOff">All settings looked at, from least to most rear braking.</param>
 /// <param name="Conditions">The recommended setting (or, without one, the setting with least rear braking) condition by condition.</param>
@@ -18,6 +17,9 @@ public sealed record SettingAnswer(
 {
     /// <summary>The car as it is set now.</summary>
     public SettingPoint Present => PresentLater.Value;
+
+    /// <summary>Whether every setting stays below the level.</summary>
+    public bool HoldsAtAnySetting => TradeOff.All(point => point.WorstRearFirst <= Level);
 
     internal Lazy<SettingPoint> PresentLater { get; init; } = null!;
 

@@ -15,6 +15,9 @@ public static class SettingWords
     private const string OtherParts = "What the stops allowed holds for the parts they were made with: other parts need other stops, "
         + "and until then a file without its measurements.";
 
+    /// <summary>What stands in place of a limit where every setting keeps the front first.</summary>
+    internal const string Any = "any setting";
+
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
@@ -36,11 +39,7 @@ public static class SettingWords
     /// <param name="units">The system of units.</param>
     /// <returns>Such as "12.4 bar"; <see cref="None"/> when no setting keeps the front first.</returns>
     public static string Number(SettingLimit? limit, UnitSystem units) =>
-        limit is null || !limit.Exists ? None : Amount(limit.Knee, limit.FrontForceShare, units);
-
-    /// <summary>The limit without one condition; "none needed" when nothing else holds the setting back.</summary>
-    internal static string Without(ConditionCost cost, UnitSystem units) =>
-        cost is { Limit: { Exists: true, Binding: null } } ? "none needed" : Number(cost?.Limit, units);
+        limit is null || !limit.Exists ? None : limit.AtAnySetting ? Any : Amount(limit.Knee, limit.FrontForceShare, units);
 
     /// <summary>The same of the knee alone.</summary>
     internal static string Number(Pressure limit, UnitSystem units) => Shown(limit, units, down: true);
@@ -112,7 +111,8 @@ public static class SettingWords
     public static string Why(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        return setting.MostRearFirst is { } most
+        // Where corners beyond the roads of the stops hold the limit back, the chance is told of another setting.
+        return setting is { MostRearFirst: { } most, Binding: null }
             ? Invariant.Text(
                 $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
             : IsKept(setting) ? "this car's own stops allow no more"
@@ -304,7 +304,8 @@ public static class SettingWords
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
             _ => $"Recommended setting {Recommended(setting, units)}; "
-                + (setting.HoldsAtAnySetting ? "any setting keeps the front first in all conditions."
+                + (setting.HoldsAtAnySetting ? setting.Rule == SettingRule.Chance
+                        ? "any setting stays within the chance of rear-first." : "any setting keeps the front first in all conditions."
                     : $"safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}."),
         };
     }
@@ -340,7 +341,7 @@ public static class SettingWords
     {
         ArgumentNullException.ThrowIfNull(setting);
         string limit = setting.Reach == SettingReach.NotNeeded ? "none needed"
-            : setting.HoldsAtAnySetting ? "any setting" : Text(setting.SafeLimit, units);
+            : setting.HoldsAtAnySetting ? Any : Text(setting.SafeLimit, units);
         return setting.Doubts.Count > 0 ? limit + " (by the file, before measuring)" : limit;
     }
 

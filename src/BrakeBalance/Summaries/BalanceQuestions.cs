@@ -39,7 +39,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string present = desk.Bar is { } bar
             ? Say($" The car has {Bores(bar.RearBore / bar.FrontBore)}, with the bar at {100 * bar.FrontForceShare:0.0} % front.") : "";
         return $"At a deceleration of {G(TwinRate)} the ideal distribution needs {desk.Line(Pressure.FromPascals(front))} in front and "
-            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs less pressure gets the bigger bore: "
+            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs clearly less pressure gets the bigger bore: "
             + $"{Bores(Math.Sqrt(front / rear))} when the bar stands centred.{present}";
     }
 
@@ -134,7 +134,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
-        + (desk.Answer.PresentIsBeyond ? $" In other conditions the rear can: {Beyond}." : "");
+        + (!desk.Answer.PresentIsBeyond ? "" : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear)
+            ? $" {char.ToUpperInvariant(Beyond[0])}{Beyond[1..]}." : $" In other conditions the rear can: {Beyond}.");
 
     private string Beyond => $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)})";
 

@@ -48,8 +48,8 @@ internal static class SettingJson
         ("setting.conditions.friction_spread_rear", "the same at the rear"),
         ("setting.conditions.rear_first_chance", "highest chance of rear-first in any condition once the car has been measured"),
         ("setting.sentence", "the answer in a sentence"),
-        ("setting_point.knee_bar", "knee, gauge; null for a balance bar, or where no valve is needed (see shown)"),
-        ("setting_point.front_force_share", "the bar's front share of the rod force; null unless a bar is set"),
+        ("setting_point.knee_bar", "knee, gauge; null for a balance bar, or where none is needed or any is safe (see shown)"),
+        ("setting_point.front_force_share", "the bar's front share of the rod force; null unless a bar is set, or where any is safe"),
         ("setting_point.turns", "turns in from fully out; null when the adjuster is not described or does not reach"),
         ("setting_point.friction_margin",
             "how much stronger the rear brakes could be against the front ones before the rear locks first, as a fraction"),
@@ -59,7 +59,7 @@ internal static class SettingJson
             "first condition in which the rear locks first (see setting_condition); null when the front does everywhere"),
         ("setting_point.shown", "the setting as every output shows it"),
         ("setting_limit.knee_bar", "knee, gauge; null for a balance bar, when there is none, or where any is safe (see shown)"),
-        ("setting_limit.front_force_share", "the bar's front share; null for a knee, or when there is none"),
+        ("setting_limit.front_force_share", "the bar's front share; null for a knee, when there is none, or where any is safe"),
         ("setting_limit.shown", "the same in words"),
         ("setting_condition.load_case", "load case"),
         ("setting_condition.adhesion", "coefficient of adhesion"),
@@ -81,12 +81,12 @@ internal static class SettingJson
             ["present"] = Point(setting.Present, SettingWords.Present(setting, system), units),
             ["present_is_beyond_safe_limit"] = setting.PresentIsBeyond,
             ["safe_limit"] = Point(setting.SafeLimit, SettingWords.SafeLimit(setting, system), units,
-                setting.HoldsAtAnySetting ? "any setting" : none),
+                setting.HoldsAtAnySetting ? SettingWords.Any : none),
             ["recommended"] = Point(setting.Recommended, SettingWords.Recommended(setting, system), units),
             ["reach"] = Snake(setting.Reach),
             ["out_of_reach"] = Words(SettingWords.OutOfReach(setting)),
             ["binding"] = Condition(setting.Binding, units),
-            ["most_rear_first"] = setting.MostRearFirst is null ? null : SettingWords.Why(setting, system),
+            ["most_rear_first"] = setting is not { MostRearFirst: not null, Binding: null } ? null : SettingWords.Why(setting, system),
             ["band"] = setting.Band is { } band
                 ? new JsonObject
                 {
@@ -134,7 +134,7 @@ internal static class SettingJson
         value is null ? null : new JsonObject
         {
             [units.Key("knee", units.Pressure)] = SummaryJson.Number(none is null && value.Knee is { } knee ? units.Of(knee) : null),
-            ["front_force_share"] = SummaryJson.Number(value.FrontForceShare),
+            ["front_force_share"] = SummaryJson.Number(none is null ? value.FrontForceShare : null),
             ["turns"] = SummaryJson.Number(value.Turns),
             ["friction_margin"] = SummaryJson.Number(value.FrictionMargin),
             ["mean_efficiency"] = SummaryJson.Number(value.MeanEfficiency),
@@ -146,8 +146,9 @@ internal static class SettingJson
     // A knee where every one is safe is but the highest that was tried; words stand in its place.
     private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units, string? any = null) => limit is null ? null : new JsonObject
     {
-        [units.Key("knee", units.Pressure)] = SummaryJson.Number(any is null && limit.Knee is { } knee ? units.Of(knee) : null),
-        ["front_force_share"] = SummaryJson.Number(limit.FrontForceShare),
+        [units.Key("knee", units.Pressure)] =
+            SummaryJson.Number(any is null && !limit.AtAnySetting && limit.Knee is { } knee ? units.Of(knee) : null),
+        ["front_force_share"] = SummaryJson.Number(any is null && !limit.AtAnySetting ? limit.FrontForceShare : null),
         ["shown"] = any ?? SettingWords.Number(limit, units.System),
     };
 

@@ -94,6 +94,16 @@ public class RobustSettingTests
     }
 
     [Fact]
+    public void Where_every_knee_is_within_the_level_the_limit_is_none_of_those_tried()
+    {
+        Vehicle car = Coupe.WithFrictionFactors(1, 0.6);
+        SettingAnswer answer = RobustSetting.Find(Ask(car));
+        Assert.True(answer.HoldsAtAnySetting);
+        Assert.Equal(car.Hydraulics.MaximumPressure, answer.Recommended!.Knee);
+        Assert.False(RobustSetting.Find(Ask(Coupe)).HoldsAtAnySetting);
+    }
+
+    [Fact]
     public void A_stricter_level_never_asks_for_a_higher_knee()
     {
         double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level =>

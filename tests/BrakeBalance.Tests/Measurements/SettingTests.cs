@@ -273,6 +273,9 @@ public class SettingTests(ITestOutputHelper output)
             StringComparison.Ordinal);
         string json = BrakeBalance.Summaries.SettingJson.Node(drums, new(UnitSystem.Si)).ToJsonString();
         Assert.Contains("\"safe_limit\":{\"knee_bar\":null", json, StringComparison.Ordinal);
+        Vehicle low = drums.Vehicle.WithRearKnee(Pressure.FromBars(65));
+        low = low with { Hydraulics = low.Hydraulics with { MaximumPressure = Pressure.FromBars(60) } };
+        Assert.True(Setting.Of(low).HoldsAtAnySetting && !Setting.Of(low).PresentIsBeyond && !Setting.Of(low).IsBeyond(low));
         Assert.True(ice.FrontFirst && ice.AtAnySetting(setting.Vehicle));
         Assert.Contains("(at any setting)", SettingWords.Findings(setting, UnitSystem.Si)[0], StringComparison.Ordinal);
         Assert.DoesNotContain(SettingWords.Findings(setting, UnitSystem.Si),
@@ -289,7 +292,7 @@ public class SettingTests(ITestOutputHelper output)
         Assert.DoesNotContain(SettingWords.Behind(setting, UnitSystem.Si),
             line => line.Text.Contains("lock together", StringComparison.Ordinal));
         Assert.All(setting.Costs.Where(cost => cost.Limit.Binding is null),
-            cost => Assert.Equal("none needed", SettingWords.Without(cost, UnitSystem.Si)));
+            cost => Assert.Equal("any setting", SettingWords.Number(cost.Limit, UnitSystem.Si)));
         Assert.All(setting.Gains.Where(gain => gain.Ends),
             gain => Assert.Contains("no limit then", SettingWords.Gain(gain, UnitSystem.Si), StringComparison.Ordinal));
     }

@@ -33,7 +33,7 @@ internal static class SettingOutput
             var costs = new TextTable("Without this condition", "the limit would be" + ranges);
             foreach (ConditionCost cost in setting.Costs)
             {
-                costs.Row(cost.Name, SettingWords.Without(cost, units));
+                costs.Row(cost.Name, SettingWords.Number(cost.Limit, units));
             }
 
             costs.Write(console);

@@ -7,8 +7,6 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 /// One process serves all notebooks, each in a fresh engine, for as long as it lives; the next is started only when it has ended, or
 /// for a notebook that runs alone.
 /// </remarks>
-/// <param name="kind">What runs the cells.</param>
-/// <param name="cellLimit">The longest that a cell may take.</param>
 internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _starting = new(1);
@@ -32,7 +30,6 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
     ];
 
     /// <summary>Starts an engine; a process that ends meanwhile is replaced when the first cell runs.</summary>
-    /// <param name="notebook">The notebook, from whose folder <c>#load</c> lines count.</param>
     /// <returns>The engine; the caller disposes of it.</returns>
     public async Task<ICellEngine> StartAsync(NotebookDocument notebook)
     {
