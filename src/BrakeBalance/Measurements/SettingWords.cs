@@ -98,10 +98,10 @@ public static class SettingWords
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions."
-                + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would give {other}.")
+                + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would allow {other}.")
             : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
-                + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would give {other}.";
+                + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
 
     /// <summary>What holds the limit back.</summary>

@@ -39,8 +39,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string present = desk.Bar is { } bar
             ? Say($" The car has {Bores(bar.RearBore / bar.FrontBore)}, with the bar at {100 * bar.FrontForceShare:0.0} % front.") : "";
         return $"At a deceleration of {G(TwinRate)} the ideal distribution needs {desk.Line(Pressure.FromPascals(front))} in front and "
-            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs clearly less pressure gets the bigger bore: "
-            + $"{Bores(Math.Sqrt(front / rear))} when the bar stands centred.{present}";
+            + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs less pressure gets the bigger bore; for this "
+            + $"car that is {Bores(Math.Sqrt(front / rear))} when the bar stands centred.{present}";
     }
 
     private static string Bores(double rearOverFront) => Math.Abs(rearOverFront - 1) < 0.02 ? "two equal bores"
