@@ -233,6 +233,8 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     public FigureBuilder Level(string name, double y, Tone tone = Tone.Guide, Dash dash = Dash.Dash, string? label = null) =>
         Add(new ReferenceLayer { Name = name, Vertical = false, Value = y, Tone = tone, Dash = dash, Label = label });
 
+    internal bool IsEmpty => _layers.Count == 0;
+
     /// <summary>Adds a series of bars over the categories.</summary>
     /// <param name="name">What the bars are; also their label.</param>
     /// <param name="values">The height of each category's bar.</param>

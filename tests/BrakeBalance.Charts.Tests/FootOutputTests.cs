@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;
@@ -189,5 +190,18 @@ public class FootOutputTests
         Assert.Contains(said, notice, StringComparison.Ordinal);
         Assert.DoesNotContain(not, notice, StringComparison.Ordinal);
         Assert.Matches(@"Deceleration with up to [^;]* 0\.\d\d\u00a0g;", text);
+    }
+
+    [Fact]
+    public void A_pedal_that_ends_before_the_brakes_take_hold_has_a_picture_of_effort_all_the_same()
+    {
+        string text = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Replace("\"ratio\": 4.0,", """
+            "geometry": { "pivotToPad": "300 mm", "pivotToPin": "62 mm", "linkLength": "80 mm", "rodAxisDepth": "60 mm",
+              "pinAngleAtRest": "-15 °" },
+            """, StringComparison.Ordinal).Replace("23.6 mm", "2 mm", StringComparison.Ordinal);
+        Vehicle car = VehicleFile.Read(text.Replace("24.0 mm", "110 mm", StringComparison.Ordinal), "car.json").Vehicle;
+        Figure figure = FootFigures.Effort(Cars.Model(car), ControlVariants.Assists(car.Control!), units: UnitSystem.Si);
+        Assert.Equal("all that a foot can push", Assert.Single(figure.Layers).Name);
+        Assert.Contains("is not reached", figure.LongDescription, StringComparison.Ordinal);
     }
 }

@@ -51,6 +51,12 @@ public static partial class FootFigures
                 ?? double.PositiveInfinity, labelAt: 0.45 + (0.12 * i));
         }
 
+        // A pedal that ends before the brakes take hold has no line; the foot's most stands in its place.
+        if (figure.IsEmpty)
+        {
+            figure.Level("all that a foot can push", cases[0].Control.Foot.Maximum.Newtons);
+        }
+
         foreach ((string of, ControlForcePoint at) in knees)
         {
             figure.Points(of, [at.Balance.BrakingRate], [at.PedalForce.Newtons], Tone.Other, Marker.Ring,

@@ -4,12 +4,6 @@ using BrakeBalance.Charts.Publishing;
 namespace BrakeBalance.Charts.Live;
 
 /// <summary>A car as a live page has it: what was read, or what is wrong with it.</summary>
-/// <param name="Reading">What was read; null when there are problems.</param>
-/// <param name="Study">What its figures have in common; null when there are problems.</param>
-/// <param name="Own">What was measured on it; null for nothing.</param>
-/// <param name="Problems">What is wrong with the file.</param>
-/// <param name="LogProblems">What is wrong with its logs, which are then left out.</param>
-/// <param name="Unread">That the file names logs which are not here, in words; empty for none.</param>
 internal sealed record LiveCar(
     VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems,
     string Unread = "");

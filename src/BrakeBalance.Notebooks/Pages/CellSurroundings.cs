@@ -19,9 +19,6 @@ internal sealed record CellSurroundings(IReadOnlyDictionary<string, string> Vari
     public static CellSurroundings None { get; } = new(new Dictionary<string, string>(), new Dictionary<string, string>());
 
     /// <summary>What the notebooks find here.</summary>
-    /// <param name="input">The vehicle file and the values that replace those in it.</param>
-    /// <param name="bench">The user's bench file; null for the example.</param>
-    /// <param name="logs">The logs that the vehicle file names.</param>
     public static CellSurroundings Of(NotebookInput input, string? bench, IEnumerable<string> logs)
     {
         Dictionary<string, string> variables = new()

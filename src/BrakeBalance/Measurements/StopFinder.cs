@@ -491,7 +491,7 @@ public static class StopFinder
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
         WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
 
-        if (Ninety * dSd > MeasuredStop.SharpDistance * d)
+        if (d > 0 && Ninety * dSd > MeasuredStop.SharpDistance * d)
         {
             notes.Add(Invariant.Text($"The distance is known to {100 * Ninety * dSd / d:0.#} % only."));
         }
@@ -552,8 +552,9 @@ public static class StopFinder
 
         if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
         {
-            doubts.Add(Invariant.Text($"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance"
-                + $"{(mean is { } m ? $", {100 * meanWithin / m:0} % of the mean deceleration" : "")}."));
+            doubts.Add((d > 0 ? Invariant.Text($"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance")
+                : "The uncertainty is too wide: no distance is left") + Invariant.Text(
+                $"{(mean is > 0 and var m ? $", {100 * meanWithin / m:0} % of the mean deceleration" : "")}."));
         }
 
         if (v0 < 5)

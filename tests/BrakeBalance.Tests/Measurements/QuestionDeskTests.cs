@@ -81,7 +81,7 @@ public class QuestionDeskTests
         string answer = QuestionDesk.Answer(Read("track-coupe.json")).Single(a => a.Number == 11).Answer!;
         double front = double.Parse(answer.Split("needs ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
         double rear = double.Parse(answer.Split("front and ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
-        Assert.Contains($"bigger bore: a bore {(rear < front ? "at the rear" : "in front")}", answer);
+        Assert.Contains($"bigger bore; for this car that is a bore {(rear < front ? "at the rear" : "in front")}", answer);
         Assert.EndsWith("The car has a bore at the rear 1.16 times the front's, with the bar at 65.0 % front.",
             answer.Replace('\u00a0', ' '));
     }
@@ -93,7 +93,7 @@ public class QuestionDeskTests
         string[] words = Answer(1).Replace('\u00a0', ' ').Split(' ');
         int front = Array.IndexOf(words, "needs") + 1, rear = Array.IndexOf(words, "and") + 1;
         double ratio = double.Parse(words[rear], CultureInfo.InvariantCulture) / double.Parse(words[front], CultureInfo.InvariantCulture);
-        Assert.Contains("bigger bore: two equal bores when the bar stands centred", Answer(ratio));
+        Assert.Contains("bigger bore; for this car that is two equal bores when the bar stands centred", Answer(ratio));
 
         // Pads of another friction at the rear ask for another pressure there.
         string Answer(double times)

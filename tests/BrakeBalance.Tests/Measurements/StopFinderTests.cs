@@ -261,4 +261,16 @@ public class StopFinderTests
         Assert.False(stop.IsTrusted);
         Assert.Contains(stop.Cautions, c => c.Contains("the unit of the column may be another"));
     }
+
+    [Fact]
+    public void A_stop_without_a_distance_has_no_share_of_it_that_is_uncertain()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 30).Select(i => FormattableString.Invariant(
+            $"{(i == 13 ? 10.244 : 0.4 * i):0.###},{Math.Clamp(80 - 8.8 * (i - 5), 0, 80):0.0}\n")));
+        LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader("time [s],speed [km/h]\n" + rows));
+        StopSearch search = StopFinder.Find(reading.Rows);
+        Assert.NotEmpty(search.Stops);
+        Assert.All(search.Stops.SelectMany(stop => stop.Cautions), caution =>
+            Assert.DoesNotContain("Infinity", caution, StringComparison.Ordinal));
+    }
 }
