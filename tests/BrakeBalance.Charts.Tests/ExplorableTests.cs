@@ -229,4 +229,23 @@ public partial class ExplorableTests
 
         Assert.True(seen);
     }
+
+    [Fact]
+    public void One_like_another_on_its_page_asks_for_the_same_with_less()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        Explorable first = KneeStory.Of("stop", car, () => Cars.Answer("coupe-1960s"), UnitSystem.Si);
+        Explorable second = KneeStory.Of("knee", car, () => Cars.Answer("coupe-1960s"), UnitSystem.Si);
+        JsonObject Asked(string html) => JsonNode.Parse(Data().Match(html).Groups[1].Value)!.AsObject();
+        JsonObject whole = Asked(second.ToHtml()), less = Asked(second.ToHtml(first)), above = Asked(first.ToHtml());
+        Assert.Equal(first.Id, less["like"]!.ToString());
+        Assert.True(less.ToJsonString().Length < 200, less.ToJsonString());
+        less.Remove("like");
+        foreach ((string key, JsonNode? value) in less)
+        {
+            above[key] = value?.DeepClone();
+        }
+
+        Assert.True(JsonNode.DeepEquals(whole, above));
+    }
 }

@@ -9,9 +9,11 @@
     return car ? { text: car.text, logs: car.logs || {}, set: [], known: null } : null;
   };
 
-  // What a figure asks; a page that says its car once says it beside.
-  const asks = root => ({ ...JSON.parse(document.querySelector("script.bb-car")?.textContent ?? "{}"),
-    ...JSON.parse(root.querySelector("script.bb-ask").textContent) });
+  // What a figure asks; one that is like another above it says only where it differs.
+  const asks = root => {
+    const { like, ...own } = JSON.parse(root.querySelector("script.bb-ask").textContent);
+    return like ? { ...asks(document.getElementById(like)), ...own } : own;
+  };
   const explore = root => {
     const pageCar = asks(root);
     const shown = root.querySelector(".bb-shown"), said = document.createElement("p");

@@ -56,7 +56,11 @@ public sealed class Explorable : IHtmlOutput
     public Frame At(IReadOnlyList<int> places) => _frame(new Selection(Controls, places));
 
     /// <inheritdoc/>
-    public string ToHtml()
+    public string ToHtml() => ToHtml(null);
+
+    /// <summary>The same beside another on its page: what both ask with, such as the car's file, stands with that one only.</summary>
+    /// <param name="like">The one above it, which asks with the same names; null for none.</param>
+    public string ToHtml(Explorable? like)
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
@@ -64,7 +68,10 @@ public sealed class Explorable : IHtmlOutput
             .Append("<div class=\"bb-shown\">\n").Append(StateHtml(AtStart, size: null)).Append("</div>\n");
         if (_request is not null)
         {
-            html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");
+            JsonObject asked = like?._request is not { } other ? _request : new([new("like", like.Id),
+                .. _request.Where(one => !JsonNode.DeepEquals(one.Value, other[one.Key]))
+                    .Select(one => KeyValuePair.Create(one.Key, one.Value?.DeepClone()))]);
+            html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(asked)).Append("</script>\n");
         }
 
         return html.Append("</div>\n").ToString();

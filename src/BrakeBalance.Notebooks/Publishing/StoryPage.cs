@@ -1,3 +1,4 @@
+using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
 
@@ -54,13 +55,16 @@ internal static class StoryPage
         var body = new StringBuilder();
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-story\" tabindex=\"-1\">\n<h1>")
             .Append(Title).Append("</h1>\n");
+        Explorable? first = null;
         foreach (string screen in KneeStory.Screens(vehicle))
         {
+            Explorable explorable = KneeStory.Of(screen, vehicle, () => setting, units);
             (string heading, string words) = Words(screen, vehicle);
             body.Append(screen == "all" ? "<section class=\"bb-long\">\n" : "<section>\n")
                 .Append(heading.Length > 0 ? $"<h2 id=\"{screen}\">{heading}</h2>\n" : "")
                 .Append(heading.Length > 0 ? "<p>" : "<p class=\"bb-lead\">").Append(HtmlText.Escape(words)).Append("</p>\n")
-                .Append(KneeStory.Of(screen, vehicle, () => setting, units).ToHtml()).Append("</section>\n");
+                .Append(explorable.ToHtml(first)).Append("</section>\n");
+            first ??= explorable;
             if (heading.Length == 0)
             {
                 body.Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. "
@@ -78,21 +82,12 @@ internal static class StoryPage
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
         string html = PageShell.Html(
-            new PageShell.Parts(Title, WithCarOnce(body.ToString()), foot, IsIndex: false, SingleFile: true, HasCode: false)
+            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, SingleFile: true, HasCode: false)
             {
                 IsLive = true,
                 Face = OutlinedText.Face,
             });
         return new RenderedPage(FileName, Title, Summary, html, []) { IsLive = true };
-    }
-
-    // Every screen asks with the car's file; the page carries it once.
-    private static string WithCarOnce(string body)
-    {
-        int start = body.IndexOf("\"text\":", body.IndexOf("bb-ask", StringComparison.Ordinal), StringComparison.Ordinal);
-        string car = body[start..body.IndexOf(",\"screen\":", start, StringComparison.Ordinal)];
-        return $"<script type=\"application/json\" class=\"bb-car\">{{{car}}}</script>\n"
-            + body.Replace(car + ",", "", StringComparison.Ordinal);
     }
 
     /// <summary>What stands above a screen's figure; what depends on its controls, or on the car, is said in the figure.</summary>
