@@ -171,11 +171,13 @@ internal static class Plausibility
             "axle loads swapped, or engineBraking.drivenAxle");
     }
 
-    private static string PerLoad(double squareMillimetresPerKilogram) => Invariant(
-        $"{squareMillimetresPerKilogram:0.0} mm²/kg ({squareMillimetresPerKilogram * 0.45359237 / 645.16:0.0000} in²/lb)");
+    private static string PerLoad(double squareMillimetresPerKilogram) => Invariant($"{squareMillimetresPerKilogram:0.0} mm²/kg (")
+        + Invariant($"{Area.FromSquareMillimeters(squareMillimetresPerKilogram).SquareInches / Mass.FromKilograms(1).Pounds:0.0000} ")
+        + "in²/lb)";
 
-    private static string PerPressure(double newtonMetresPerBar) => Invariant($"{newtonMetresPerBar:0.0} N·m per bar ")
-        + Invariant($"({100 * newtonMetresPerBar / 1.3558179 / 14.5037738:0.0} lb·ft per 100 psi)");
+    private static string PerPressure(double newtonMetresPerBar) => Invariant($"{newtonMetresPerBar:0.0} N·m per bar (")
+        + Invariant($"{Torque.FromNewtonMeters(newtonMetresPerBar).PoundForceFeet * Pressure.FromPoundsForcePerSquareInch(100).Bars:0.0} ")
+        + "lb·ft per 100 psi)";
 
     private static string Degrees(double radians) => Invariant($"{radians * 180 / Math.PI:0}");
 
