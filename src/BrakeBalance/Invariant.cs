@@ -10,6 +10,9 @@ internal ref struct Invariant(int literalLength, int formattedCount)
 
     public static string Text(ref Invariant text) => text._text.ToStringAndClear();
 
+    /// <summary>Words as they begin a sentence.</summary>
+    public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+
     public void AppendLiteral(string value) => _text.AppendLiteral(value);
 
     public void AppendFormatted<T>(T value, string? format = null) => _text.AppendFormatted(value, format);

@@ -92,7 +92,7 @@ internal static class Finding
         return runs;
     }
 
-    public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    public static string Capital(string words) => Invariant.Capital(words);
 
     public static string Rate(double number) => Measure.Number.Text(number, UnitSystem.Si);
 

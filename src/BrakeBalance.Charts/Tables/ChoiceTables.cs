@@ -83,7 +83,7 @@ public static class ChoiceTables
         ];
         static double Product(double[] answers) =>
             answers[(int)TargetKind.PedalForceFull] * answers[(int)TargetKind.PedalTravelFull];
-        string name = char.ToUpperInvariant(what[0]) + what[1..];
+        string name = Invariant.Capital(what);
         IEnumerable<double?> Column(Func<double[], double> of) =>
             rows.Select(row => of(row.Answers) is var value && double.IsFinite(value) ? value : (double?)null);
         return new()

@@ -104,6 +104,6 @@ public sealed record PushRodSheet
             _ => BenchSeverity.Caution,
         };
         return new(severity, "push rod", char.ToLowerInvariant(sentences[0][0]) + sentences[0][1..]
-            + ".", char.ToUpperInvariant(sentences[^1][0]) + sentences[^1][1..]);
+            + ".", Invariant.Capital(sentences[^1]));
     }
 }

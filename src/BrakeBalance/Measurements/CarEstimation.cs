@@ -142,7 +142,7 @@ public static class CarEstimation
                 (double one, double two) = (parameters[i].Learnt, parameters[j].Learnt);
                 if (Math.Abs(r) > 0.8 && one + two > 0.1 && Math.Min(one, two) <= wellLearnt)
                 {
-                    words.Add(Invariant.Text($"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
+                    words.Add(Invariant.Text($"{Invariant.Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
                         + $"by these stops (correlation {r:0.00;−0.00}): "
                         + $"only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
                 }
@@ -161,6 +161,4 @@ public static class CarEstimation
         (2, >= 3) => "Weighing the car with one end raised gives the height by itself.",
         _ => "A lock-up on each surface alone tells them apart.",
     };
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -135,7 +135,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
         + (!desk.Answer.PresentIsBeyond ? "" : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear)
-            ? $" {char.ToUpperInvariant(Beyond[0])}{Beyond[1..]}." : $" In other conditions the rear can: {Beyond}.");
+            ? $" {Invariant.Capital(Beyond)}." : $" In other conditions the rear can: {Beyond}.");
 
     private string Beyond => $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)})";
 

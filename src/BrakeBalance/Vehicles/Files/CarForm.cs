@@ -44,7 +44,7 @@ internal static class CarForm
     internal static string Label(string key)
     {
         string words = QuantityText.Words(key);
-        return char.ToUpperInvariant(words[0]) + words[1..];
+        return Invariant.Capital(words);
     }
 
     private sealed record Wheel(string Front, string Rear, UnitSystem Units)
