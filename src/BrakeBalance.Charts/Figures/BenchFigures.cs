@@ -31,26 +31,17 @@ public static class BenchFigures
             .X("Angle of the bend", "θ", Measure.Angle, 0, 1.25 * Math.PI)
             .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0, 1.05 * Math.PI * most.LeastBendRadius!.Value.Meters);
         // Sizes too near to be named each are named together, from the lowest line up.
-        List<List<HoseRating>> groups = [];
-        foreach (HoseRating size in sizes)
-        {
-            if (groups is [.., var group] && size.LeastBendRadius - group[0].LeastBendRadius <= 0.1 * most.LeastBendRadius)
-            {
-                group.Add(size);
-            }
-            else
-            {
-                groups.Add([size]);
-            }
-        }
-
+        double labelled = double.NegativeInfinity, near = 0.1 * most.LeastBendRadius.Value.Meters;
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
         foreach ((int i, HoseRating size) in sizes.Index())
         {
             double radius = size.LeastBendRadius!.Value.Meters;
-            IEnumerable<string> names = groups.Find(group => group[0] == size)?.Select(one => one.Dash) ?? [];
+            bool apart = radius - labelled > near;
+            labelled = apart ? radius : labelled;
+            IEnumerable<HoseRating> named =
+                apart ? sizes.Skip(i).TakeWhile(other => other.LeastBendRadius!.Value.Meters - radius <= near) : [];
             figure.Line(size.Dash, turns, turns.Select(turn => turn * radius).ToArray(), Tone.Main, dashes[i % dashes.Length],
-                label: string.Join(", ", names), labelAt: 1);
+                label: string.Join(", ", named.Select(one => one.Dash)), labelAt: 1);
         }
 
         if (hose?.Routing is { Bends.Length: > 0 } routing)

@@ -29,7 +29,7 @@ internal static class MeasureCommand
             terminal, "starter", "Write an empty log with the columns that this program reads, and notes on filling it in.",
             "Fill it in on the car. Gauges are read by '" + CommandLine.Name
                 + " measure gauges', stops by 'measure setting' and 'measure next'.",
-            parsed => LogStarter.Text(parsed.GetRequiredValue(kind), Shown(parsed, units).Us), kind, units);
+            parsed => LogStarter.Text(parsed.GetRequiredValue(kind), System(parsed, units) == UnitSystem.Us), kind, units);
     }
 
     private static Command Gauges(Terminal terminal)
@@ -475,8 +475,6 @@ internal static class MeasureCommand
     internal static Argument<string> Log(string description) => new("LOG") { Description = description };
 
     private static Argument<string> VehicleArgument() => new("FILE") { Description = "The vehicle file" };
-
-    internal static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(System(parsed, units));
 
     internal static UnitSystem System(ParseResult parsed, Option<string> units) => VehicleOptions.UnitsOf(parsed, units);
 
