@@ -19,14 +19,7 @@ public static class RobustSettingFigures
         double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;
         Measure measure = bar ? Measure.Percent : Measure.LinePressure;
         string level = Measure.Percent.Text(answer.Level, figure.Units);
-        SettingLimit byChance = setting.Rule == SettingRule.Chance
-            ? setting.Middle with
-            {
-                Knee = answer.Recommended?.Knee,
-                FrontForceShare = answer.Recommended?.FrontForceShare,
-                AtAnySetting = answer.HoldsAtAnySetting,
-            }
-            : setting.OtherRule;
+        SettingLimit byChance = setting.Rule == SettingRule.Chance ? setting.ByChance : setting.OtherRule;
         figure
             .Title((isExample ? $"Example, {setting.Vehicle.Name}: " : "") + (answer.Recommended is null
                 ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
@@ -54,7 +47,7 @@ public static class RobustSettingFigures
             }
         }
 
-        Mark("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Main, Dash.Dash);
+        Mark("safe limit", setting.MarkedLimit, Tone.Main, Dash.Dash);
         Mark("recommended", setting.Recommended, Tone.Main, Dash.Solid);
         Mark("present", setting.Present, Tone.Other, Dash.Dot);
 

@@ -59,7 +59,7 @@ public static class SettingExplorer
                 : $"{(bar ? "from" : "up to a knee of")} {upTo} {(bar ? "on " : "")}the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
-                + (setting.HoldsAtAnySetting ? "any setting"
+                + (setting.HoldsAtAnySetting ? SettingWords.Any
                     : setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
             .Describe(
                 $"The {(bar ? "least front share of the rod force" : "highest knee")} with which the front axle of "
@@ -85,7 +85,7 @@ public static class SettingExplorer
         }
 
         Mark("present setting", setting.Present, Tone.Main, Dash.Dash);
-        Mark("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Other, Dash.Dot);
+        Mark("safe limit", setting.MarkedLimit, Tone.Other, Dash.Dot);
 
         int[] listed = [.. Enumerable.Range(0, adhesions.Length).Where(i => i % 2 == 0)];
         figure.Table(table => table

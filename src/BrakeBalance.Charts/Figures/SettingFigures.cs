@@ -211,7 +211,7 @@ public static class SettingFigures
         if (setting is not null)
         {
             At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring, 18);
-            At("safe limit", setting.HoldsAtAnySetting ? null : setting.SafeLimit, Tone.Main, Marker.Diamond);
+            At("safe limit", setting.MarkedLimit, Tone.Main, Marker.Diamond);
             At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Cross);
         }
     }

@@ -102,7 +102,7 @@ internal static class LiveAnswer
         return path is null ? null : new JsonObject
         {
             ["path"] = path,
-            ["safe"] = Mark(setting.HoldsAtAnySetting ? null : setting.SafeLimit, "Safe limit " + SettingWords.SafeLimit(setting, units)),
+            ["safe"] = Mark(setting.MarkedLimit, "Safe limit " + SettingWords.SafeLimit(setting, units)),
             ["reach"] = one is { Unit: var by } && hydraulics.RearProportioningValve?.Adjustment is { } screw
                 ? new JsonArray(screw.KneeAt(0).As(by), screw.KneeAt(screw.Turns).As(by)) : null,
             ["recommended"] = Mark(setting.Recommended, "Recommended setting " + SettingWords.Recommended(setting, units)),

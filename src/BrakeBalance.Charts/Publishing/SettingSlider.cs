@@ -29,7 +29,7 @@ public sealed record SettingSlider(IReadOnlyList<double> Values, int Start, doub
         }
 
         double own = values[start];
-        (double? safe, double? recommended) = (Of(setting.HoldsAtAnySetting ? null : setting.SafeLimit), Of(setting.Recommended));
+        (double? safe, double? recommended) = (Of(setting.MarkedLimit), Of(setting.Recommended));
         SettingChoices.Put(values, safe, [own, recommended ?? 0]);
         return new(values, IsBar(setting.Vehicle) || hydraulics.RearProportioningValve is not null ? Array.IndexOf(values, own)
             : values.Length, safe, recommended, setting.Middle.Slope ?? SettingSearch.AddedSlope);

@@ -29,6 +29,8 @@ public sealed record SettingLimit(
     /// <summary>Whether every setting keeps the front first, so that the number is but the end of the scale.</summary>
     public bool AtAnySetting { get; init; }
 
+    internal bool IsEndOfScale(Vehicle vehicle) => Knee >= vehicle.Hydraulics.MaximumPressure || FrontForceShare < 0.2 + 1e-9;
+
     /// <summary>Whether any setting keeps the front first.</summary>
     public bool Exists => Knee is not null || FrontForceShare is not null;
 

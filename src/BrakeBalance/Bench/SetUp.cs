@@ -106,7 +106,7 @@ internal sealed class SetUp
 
     public Setting? Setting => _setting.Value;
 
-    public Pressure? SafeKnee => AnyKneeIsSafe ? null : Setting?.SafeLimit?.Knee;
+    public Pressure? SafeKnee => Setting?.MarkedLimit?.Knee;
 
     public bool AnyKneeIsSafe => Setting?.HoldsAtAnySetting == true;
 

@@ -103,6 +103,12 @@ public sealed record Setting(
     /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
     internal bool HoldsAtAnySetting { get; private init; }
 
+    /// <summary>The safe limit as a mark; null where every setting holds, and its number is but the end of the scale.</summary>
+    internal SettingValue? MarkedLimit => HoldsAtAnySetting ? null : SafeLimit;
+
+    /// <summary>What the rule of chance gives as the limit, also where corners beyond the roads of the stops hold it back.</summary>
+    internal SettingLimit ByChance => LimitOf(Chance.Recommended, Middle, Vehicle);
+
     /// <summary>The car set as recommended; as it is when there is nothing to recommend.</summary>
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 
@@ -263,13 +269,11 @@ public sealed record Setting(
         return rising[LowEnd(rising.Length)];
     }
 
-    private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like, Vehicle vehicle) => like with
+    private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like, Vehicle vehicle)
     {
-        Knee = found?.Knee,
-        FrontForceShare = found?.FrontForceShare,
-        Binding = null,
-        AtAnySetting = found?.Knee >= vehicle.Hydraulics.MaximumPressure || found?.FrontForceShare < 0.2 + 1e-9,
-    };
+        SettingLimit limit = like with { Knee = found?.Knee, FrontForceShare = found?.FrontForceShare, Binding = null };
+        return limit with { AtAnySetting = limit.IsEndOfScale(vehicle) };
+    }
 
     // A fit's ranges know nothing of how its numbers hang together: the limit of the stops themselves stands beside them.
     private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like)

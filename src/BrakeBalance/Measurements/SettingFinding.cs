@@ -45,7 +45,7 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
     public bool AtAnySetting(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        return Limit is { } limit && (limit.FrontForceShare <= 0.2 || limit.Knee >= vehicle.Hydraulics.MaximumPressure);
+        return Limit?.IsEndOfScale(vehicle) == true;
     }
 
     internal static IReadOnlyList<SettingFinding> Of(Vehicle set, Conditions conditions)

@@ -111,7 +111,7 @@ internal static class SettingJson
             {
                 ["kind"] = Snake(finding.Kind),
                 ["front_first"] = finding.FrontFirst,
-                ["limit"] = Limit(finding.Limit, units, finding.AtAnySetting(setting.Vehicle) ? "any setting" : null),
+                ["limit"] = Limit(finding.Limit, units, finding.AtAnySetting(setting.Vehicle) ? SettingWords.Any : null),
             }),
             ["conditions"] = new JsonObject
             {
