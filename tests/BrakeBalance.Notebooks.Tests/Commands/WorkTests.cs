@@ -107,7 +107,7 @@ public sealed class WorkTests : IDisposable
     {
         (int code, string output, _, TimeSpan after) = await RunAsync(false, (_, passed) => passed.TotalSeconds > 1.5, "measure", "setting",
             RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--stops", RepositoryRoot.File("data/logs/invented-stops.csv"),
-            "--draws", "1000000", "--write", In("fitted.json"));
+            "--draws", "4000000", "--write", In("fitted.json"));
         Assert.Equal(ExitCode.Stopped, code);
         Assert.Equal("", output);
         Assert.InRange(after.TotalSeconds, 0, 3);
