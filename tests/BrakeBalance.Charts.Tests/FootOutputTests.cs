@@ -169,7 +169,7 @@ public class FootOutputTests
         Assert.Contains("(0.7 g)", Of(0.3, 0.5, 0.7).Title, StringComparison.Ordinal);
         Assert.Equal(Of(0.7).Title, Of(0.3, 0.7, 0.5).Title);
         PedalTravel same = force.TravelAt(force.AtRate(0.3)!.Balance.MasterPressure)!;
-        Assert.Equal("0.7 g", FootFigures.Hardest([("0.3 g", same), ("0.7 g", same)]).Name);
+        Assert.Equal("0.7 g", FootFigures.Hardest([("0.7 g", same), ("0.3 g", same)]).Name);
         CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == "travel");
         var study = new CarStudy(car);
         Assert.StartsWith("Braking at 0.7 g leaves", entry.Plain.Of(entry.Make(study, UnitSystem.Si)!, study).Title,
@@ -203,5 +203,20 @@ public class FootOutputTests
         Figure figure = FootFigures.Effort(Cars.Model(car), ControlVariants.Assists(car.Control!), units: UnitSystem.Si);
         Assert.Equal("all that a foot can push", Assert.Single(figure.Layers).Name);
         Assert.Contains("is not reached", figure.LongDescription, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_nothing_gives_way_picture_and_page_speak_of_the_hardest_stop()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        PerAxle<CircuitVolume> stiff = car.Control!.Circuits!.Value.Select(circuit => new CircuitVolume
+        {
+            PistonArea = circuit.PistonArea,
+            Clearance = circuit.Clearance,
+        });
+        car = car with { Control = car.Control with { Circuits = stiff } };
+        Frame frame = FootExplorables.Travel(car, units: UnitSystem.Si).Start;
+        string rate = frame.Readouts[0].Label["Pedal travel at ".Length..];
+        Assert.Contains($"({rate})", frame.Figures[0].Title, StringComparison.Ordinal);
     }
 }

@@ -24,12 +24,12 @@ public static partial class FootFigures
     /// <summary>What stands before the travel left where not everything that gives way is counted.</summary>
     internal static string AtMost(PedalTravel travel) => travel.NotCounted.IsEmpty ? "" : "at most ";
 
-    /// <summary>The case that leaves least; of those that leave the same the last, which asks the most.</summary>
+    /// <summary>The case that leaves least; of those that leave the same the first, which asks the most.</summary>
     internal static (string Name, PedalTravel Travel) Hardest(IReadOnlyList<(string Name, PedalTravel Travel)> cases) =>
-        cases.Reverse().MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
+        cases.MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
 
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
-    /// <param name="cases">The budgets with a name each, all with the same parts; the title speaks of the one that leaves least.</param>
+    /// <param name="cases">The budgets with a name each, the hardest first, all with the same parts; the title speaks of what leaves least.</param>
     /// <param name="available">Travel from rest to the floor.</param>
     /// <param name="car">The car.</param>
     /// <param name="loadCase">Its load case, for the caption.</param>

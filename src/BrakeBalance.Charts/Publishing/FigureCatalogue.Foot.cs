@@ -98,7 +98,7 @@ public static partial class FigureCatalogue
     private static (string Name, PedalTravel Travel)[] TravelCases(CarStudy car)
     {
         var force = new ControlForce(car.Light);
-        return [.. new[] { 0.3, 0.5, 0.7 }
+        return [.. new[] { 0.7, 0.5, 0.3 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
             .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
