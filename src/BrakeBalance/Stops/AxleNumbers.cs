@@ -6,6 +6,7 @@ namespace BrakeBalance.Stops;
 internal readonly struct AxleNumbers(BrakedAxle axle, double staticNewtons, double liftNewtonsPerSpeedSquared)
 {
     public readonly SlipCurve Tyre = axle.Tyre;
+    public readonly SlipCurve.Ends Ends = new(axle.Tyre);
     public readonly TorqueCurve Brakes = axle.Brakes;
     public readonly double Radius = axle.LoadedRadius.Meters;
     public readonly double Inertia = axle.WheelInertia.KilogramSquareMeters;

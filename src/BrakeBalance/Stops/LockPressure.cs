@@ -71,5 +71,5 @@ public static class LockPressure
 
     // Wheels that are not braked do not lock, not even in the air.
     private static double Left(in AxleNumbers axle, double force, double load) =>
-        force <= 0 ? 1 : load > 0 ? 1 - force / (axle.Tyre.PeakMu(0.5 * load) * load) : -1;
+        force <= 0 ? 1 : load > 0 ? 1 - force / (axle.Ends.PeakMu(0.5 * load) * load) : -1;
 }

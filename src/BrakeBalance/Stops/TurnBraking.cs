@@ -171,26 +171,31 @@ internal static class TurnBraking
                 return state;
             }
 
-            double low = pascals;
+            double low;
+            double below;
             double step = highest / 120;
             do
             {
-                if (low >= highest)
+                if (pascals >= highest)
                 {
                     return null;
                 }
 
+                low = pascals;
+                below = 1 - state.Greatest;
                 pascals = Math.Min(highest, low + step);
                 state = Solve(pascals, locked);
-                low = state.Greatest < 1 ? pascals : low;
             }
             while (state.Greatest < 1);
 
-            for (int i = 0; i < 50; i++)
+            double above = state.Greatest - 1;
+
+            for (int i = 0; i < 100 && state.Greatest > 1 + 1e-12 && pascals - low > 1e-6; i++)
             {
-                double middle = 0.5 * (low + pascals);
+                double middle = low + (pascals - low) * Math.Clamp(below / (below + above), 1e-3, 1 - 1e-3);
                 State at = Solve(middle, locked);
-                (low, pascals, state) = at.Greatest < 1 ? (middle, pascals, state) : (low, middle, at);
+                (low, below, pascals, above, state) = at.Greatest < 1
+                    ? (middle, 1 - at.Greatest, pascals, 0.5 * above, state) : (low, 0.5 * below, middle, at.Greatest - 1, at);
             }
 
             return state;
@@ -198,10 +203,12 @@ internal static class TurnBraking
 
         public State Solve(double pascals, int locked)
         {
-            double transfer = Transfer(pascals, locked, 0, out State state);
+            State state;
             if (!sensesLoad && locked == 0)
             {
-                Transfer(pascals, locked, transfer, out state);
+                (double front, double rear) = torques(pascals, 0);
+                double retarding = Retarding(2 * (Demand(_car.Front, front) + Demand(_car.Rear, rear)));
+                Transfer(pascals, locked, _car.HeightOverWheelbase * retarding, out state);
                 return state;
             }
 
@@ -242,11 +249,15 @@ internal static class TurnBraking
                 ref state, out double frontLeft)
                 + Side(_car.Rear, 2, rearTorque, rear, (1 - frontShare) * _rollMoment / _car.Rear.Track, _rearSide, locked, ref state,
                     out double rearLeft);
-            double retarding = braking + _car.RollingNewtons + _car.DragPerSpeedSquared * speed * speed;
-            state.Left = new(Force.FromNewtons(frontLeft), Force.FromNewtons(rearLeft));
+            double retarding = Retarding(braking);
+            (state.LeftFront, state.LeftRear) = (frontLeft, rearLeft);
             state.Rate = (retarding + _car.GradeNewtons) / (_car.Mass * Gravity.StandardMetresPerSecondSquared);
             return _car.HeightOverWheelbase * retarding;
         }
+
+        private double Retarding(double braking) => braking + _car.RollingNewtons + _car.DragPerSpeedSquared * speed * speed;
+
+        private static double Demand(in AxleNumbers axle, double torque) => 0.5 * (torque + axle.EngineTorque) / axle.Radius;
 
         private static double Side(
             in AxleNumbers axle, int place, double torque, double reaction, double across, double needed, int locked, ref State state,
@@ -255,14 +266,14 @@ internal static class TurnBraking
             // A wheel that has left the road takes no load, and its partner all of it.
             Span<double> loads = [Math.Clamp(0.5 * reaction - across, 0, reaction), 0];
             loads[1] = reaction - loads[0];
-            double demand = 0.5 * (torque + axle.EngineTorque) / axle.Radius;
+            double demand = Demand(axle, torque);
             double rolling = 0;
             double braking = 0;
             left = 0;
             for (int i = 0; i < 2; i++)
             {
                 bool locks = (locked >> (place + i) & 1) != 0;
-                braking += locks ? (loads[i] > 0 ? axle.Tyre.Mu(1, loads[i]) * loads[i] : 0) : demand;
+                braking += locks ? (loads[i] > 0 ? axle.Ends.LockedMu(loads[i]) * loads[i] : 0) : demand;
                 rolling += locks ? 0 : loads[i];
             }
 
@@ -273,7 +284,7 @@ internal static class TurnBraking
                     continue;
                 }
 
-                double most = loads[i] > 0 ? axle.Tyre.PeakMu(loads[i]) * loads[i] : 0;
+                double most = loads[i] > 0 ? axle.Ends.PeakMu(loads[i]) * loads[i] : 0;
                 double side = rolling > 0 ? needed * loads[i] / rolling : 0;
                 left += Math.Sqrt(Math.Max(0, most * most - demand * demand));
                 state.Note(place + i, most > 0 ? Math.Sqrt(demand * demand + side * side) / most : demand > 0 || side > 0 ? 2 : 0);
@@ -287,9 +298,12 @@ internal static class TurnBraking
     private struct State
     {
         public Four Used;
-        public PerAxle<Force> Left;
+        public double LeftFront;
+        public double LeftRear;
         public double Rate;
         public int First;
+
+        public readonly PerAxle<Force> Left => new(Force.FromNewtons(LeftFront), Force.FromNewtons(LeftRear));
 
         public readonly double Greatest => Used[First];
 

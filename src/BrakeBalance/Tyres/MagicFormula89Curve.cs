@@ -24,7 +24,7 @@ public sealed record MagicFormula89Curve : SlipCurve
             : throw new ArgumentException("Must hold the nine coefficients b0 to b8, all finite.", nameof(Coefficients));
     }
 
-    internal override bool DependsOnLoad => true;
+    private protected override bool ShapeDependsOnLoad => true;
 
     private protected override double Shape(double slip, double loadNewtons)
     {

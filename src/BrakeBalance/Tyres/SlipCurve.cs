@@ -55,18 +55,36 @@ public abstract record SlipCurve
     /// <summary>Adhesion coefficient for a slip of either sign and a load in newtons.</summary>
     internal double Mu(double slip, double loadNewtons)
     {
-        double scale = LoadSensitivity is { } sensitivity ? AdhesionScale * sensitivity.Factor(loadNewtons) : AdhesionScale;
+        double scale = Scale(loadNewtons);
         return slip < 0 ? -scale * Shape(-slip, loadNewtons) : scale * Shape(slip, loadNewtons);
     }
 
     /// <summary>Greatest adhesion coefficient for a load in newtons.</summary>
     internal double PeakMu(double loadNewtons) => Mu(PeakSlipAt(loadNewtons), loadNewtons);
 
-    internal virtual bool DependsOnLoad => LoadSensitivity is not null;
+    internal bool DependsOnLoad => LoadSensitivity is not null || ShapeDependsOnLoad;
+
+    private protected virtual bool ShapeDependsOnLoad => false;
+
+    private double Scale(double loadNewtons) =>
+        LoadSensitivity is { } sensitivity ? AdhesionScale * sensitivity.Factor(loadNewtons) : AdhesionScale;
 
     /// <summary>Unscaled adhesion coefficient for a slip from 0 to 1.</summary>
     private protected abstract double Shape(double slip, double loadNewtons);
 
     /// <summary>Slip of the greatest adhesion coefficient for a load in newtons, at most 1.</summary>
     internal abstract double PeakSlipAt(double loadNewtons);
+
+    /// <summary>Peak and locked adhesion of a curve, the shape worked out once where it is the same at every load.</summary>
+    internal readonly struct Ends(SlipCurve curve)
+    {
+        private readonly (double Peak, double Locked)? _shape =
+            curve.ShapeDependsOnLoad ? null : (curve.Shape(curve.PeakSlipAt(1), 1), curve.Shape(1, 1));
+
+        public double PeakMu(double loadNewtons) =>
+            _shape is { } shape ? curve.Scale(loadNewtons) * shape.Peak : curve.PeakMu(loadNewtons);
+
+        public double LockedMu(double loadNewtons) =>
+            _shape is { } shape ? curve.Scale(loadNewtons) * shape.Locked : curve.Mu(1, loadNewtons);
+    }
 }
