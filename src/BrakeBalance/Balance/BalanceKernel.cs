@@ -159,21 +159,23 @@ internal sealed class BalanceKernel
         return (Threshold.Front + (front - Engine.Front) / car.Front, Threshold.Rear + (limit - front - Engine.Rear) / car.Rear);
     }
 
-    /// <summary>
-    /// Deceleration and logarithms of the utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line
-    /// pressures at the brakes.
-    /// </summary>
-    public (double Rate, double LogFront, double LogRear) Utilisation(double frontLine, double rearLine, in CarGains car)
+    /// <summary>Deceleration for line pressures at the brakes.</summary>
+    public double Rate(double frontLine, double rearLine, in CarGains car) =>
+        (Braking(car.Front, frontLine, Threshold.Front, Engine.Front) + Braking(car.Rear, rearLine, Threshold.Rear, Engine.Rear) + External)
+            / WeightNewtons;
+
+    /// <summary>Utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line pressures at the brakes.</summary>
+    public (double Front, double Rear) Utilisation(double frontLine, double rearLine, in CarGains car)
     {
-        double t1 = car.Front * Math.Max(0, frontLine - Threshold.Front) + Engine.Front;
-        double t2 = car.Rear * Math.Max(0, rearLine - Threshold.Rear) + Engine.Rear;
-        double transfer = Tau * car.Height * (t1 + t2 + External);
+        double front = Braking(car.Front, frontLine, Threshold.Front, Engine.Front);
+        double rear = Braking(car.Rear, rearLine, Threshold.Rear, Engine.Rear);
+        double transfer = Tau * car.Height * (front + rear + External);
         double n1 = Math.Min(FrontStatic + transfer, FrontStatic + RearStatic), n2 = Math.Max(1, RearStatic - transfer);
-        return (
-            (t1 + t2 + External) / WeightNewtons,
-            Math.Log(Math.Max(t1, 1e-3) / Unit.Front.At(n1)),
-            Math.Log(Math.Max(t2, 1e-3) / Unit.Rear.At(n2)));
+        return (Math.Max(front, 1e-3) / Unit.Front.At(n1), Math.Max(rear, 1e-3) / Unit.Rear.At(n2));
     }
+
+    private static double Braking(double gain, double line, double threshold, double engine) =>
+        gain * Math.Max(0, line - threshold) + engine;
 
     /// <summary>The characteristic up to any pressure, piece by piece.</summary>
     public PressurePiece[] Pieces(in CarGains car)

@@ -119,22 +119,23 @@ internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covar
         int n = at.Count;
         double centre = f(at);
         Matrix<double> h = Matrix<double>.Build.Dense(n, n);
-        Vector<double> Moved(int i, double di, int j, double dj)
+        double Moved(double by, int i, int j = -1)
         {
             Vector<double> moved = at.Clone();
-            moved[i] += di;
-            moved[j] += dj;
-            return moved;
+            moved[i] += by;
+            moved[Math.Max(j, 0)] += j < 0 ? 0 : by;
+            return f(moved);
         }
 
+        double[] up = new double[n], down = new double[n];
+        Parallel.For(0, n, i => (up[i], down[i]) = (Moved(step, i), Moved(-step, i)));
         Parallel.For(0, n, i =>
         {
-            h[i, i] = (f(Moved(i, step, i, 0)) - 2 * centre + f(Moved(i, -step, i, 0))) / (step * step);
+            h[i, i] = (up[i] - 2 * centre + down[i]) / (step * step);
             for (int j = 0; j < i; j++)
             {
-                double mixed = f(Moved(i, step, j, step)) - f(Moved(i, step, j, -step)) - f(Moved(i, -step, j, step))
-                    + f(Moved(i, -step, j, -step));
-                h[i, j] = h[j, i] = mixed / (4 * step * step);
+                double both = Moved(step, i, j) + Moved(-step, i, j) + 2 * centre;
+                h[i, j] = h[j, i] = (both - up[i] - up[j] - down[i] - down[j]) / (2 * step * step);
             }
         });
 

@@ -150,7 +150,7 @@ internal sealed class StopModel
 
     // A line pressure below a drum's threshold brakes by nothing, whose logarithm no fit could climb out of.
     private static double LogRate(Stop stop, CarGains car) =>
-        Math.Log(Math.Max(LeastRate, stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate));
+        Math.Log(Math.Max(LeastRate, stop.Kernel.Rate(stop.FrontLine, stop.RearLine, car)));
 
     private double Chance(Stop stop, Vector<double> theta)
     {
@@ -179,7 +179,7 @@ internal sealed class StopModel
         }
 
         (double sf, double sr) = Widths(stop, Math.Exp(theta[ScatterIndex + 1]), friction);
-        (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
+        (double f, double r) = stop.LogUsed(^1, car);
         (double a, double b) = ((f - adhesion) / sf, (r - adhesion) / sr);
         return (rate, stop.Locked switch
         {
@@ -197,7 +197,7 @@ internal sealed class StopModel
     {
         CarGains car = Forces(theta).Gains;
         return (
-            stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate,
+            stop.Kernel.Rate(stop.FrontLine, stop.RearLine, car),
             car.Front * Math.Max(0, stop.FrontLine - Vehicle.Brakes.Front.ThresholdPressure.Pascals),
             car.Rear * Math.Max(0, stop.RearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals));
     }
@@ -349,17 +349,17 @@ internal sealed class StopModel
         (double sf, double sr) = Widths(stop, scatter, friction);
         if (stop.Locked == FirstLock.None)
         {
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
+            (double f, double r) = stop.LogUsed(^1, car);
             return Below((f - adhesion) / sf) * Below((r - adhesion) / sr);
         }
 
         if (stop.LockIsAtTop)
         {
-            (double pf, double pr) = stop.Path[^1];
-            (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car);
-            (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car);
+            (double f, double r) = stop.LogUsed(^1, car);
+            (double f2, double r2) = stop.LogUsed(^2, car);
             // A valve may hold the front line where it is: then the way is measured by the master cylinder's pressure.
-            double step = Math.Log(pf > stop.Path[^2].Front ? pf / stop.Path[^2].Front : 1 / (1 - (1 - RampStart) / RampNodes));
+            (double top, double before) = (stop.Path[^1].Front, stop.Path[^2].Front);
+            double step = Math.Log(top > before ? top / before : 1 / (1 - (1 - RampStart) / RampNodes));
             double a = (f - adhesion) / sf, b = (r - adhesion) / sr;
             // A density in the logarithm of the pressure, over a width of 5 % to compare with the chance of a mistake.
             double front = Normal(a) * Math.Max(1e-9, (f - f2) / sf / step) * Below(b);
@@ -378,16 +378,17 @@ internal sealed class StopModel
         double front = 0, rear = 0, notFront = 1, notRear = 1;
         // Far below the limit nothing happens: both utilisations rise along the way, so the first point that matters is found by halving.
         int first = 0, beyond = stop.Path.Length - 1;
+        double leastFront = Math.Exp(adhesion - 5 * sf), leastRear = Math.Exp(adhesion - 5 * sr);
         while (first < beyond)
         {
             int middle = (first + beyond) / 2;
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[middle].Front, stop.Path[middle].Rear, car);
-            (first, beyond) = f - adhesion < -5 * sf && r - adhesion < -5 * sr ? (middle + 1, beyond) : (first, middle);
+            (double f, double r) = stop.Kernel.Utilisation(stop.Path[middle].Front, stop.Path[middle].Rear, car);
+            (first, beyond) = f < leastFront && r < leastRear ? (middle + 1, beyond) : (first, middle);
         }
 
         for (int j = first; j < stop.Path.Length && notFront > 1e-7 && notRear > 1e-7; j++)
         {
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[j].Front, stop.Path[j].Rear, car);
+            (double f, double r) = stop.LogUsed(j, car);
             double nf = Below((f - adhesion) / sf), nr = Below((r - adhesion) / sr);
             front += Math.Max(0, notFront - nf) * (notRear + nr) / 2;
             rear += Math.Max(0, notRear - nr) * (notFront + nf) / 2;
@@ -438,7 +439,15 @@ internal sealed class StopModel
         (double Front, double Rear)[] Path,
         PerAxle<double> GaugeVariance,
         double FrontShare,
-        RearLineLaw? RearByFront);
+        RearLineLaw? RearByFront)
+    {
+        /// <summary>Logarithms of the utilisation over the adhesion on a surface of adhesion 1, at a point of the path.</summary>
+        public (double Front, double Rear) LogUsed(Index at, in CarGains car)
+        {
+            (double front, double rear) = Kernel.Utilisation(Path[at].Front, Path[at].Rear, car);
+            return (Math.Log(front), Math.Log(rear));
+        }
+    }
 
     /// <summary>What the valves make of the front line pressure, where both gauges were read.</summary>
     /// <param name="Rear">Rear line pressure by the car's valves, in pascals.</param>
