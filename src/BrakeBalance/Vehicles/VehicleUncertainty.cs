@@ -1,3 +1,5 @@
+using BrakeBalance.Hydraulics;
+
 namespace BrakeBalance.Vehicles;
 
 /// <summary>What a vehicle file leaves uncertain: its ranges, and the cars that they allow.</summary>
@@ -85,8 +87,29 @@ public sealed class VehicleUncertainty
             Conditions = _middle.Conditions,
         };
         return like != _middle ? []
-            : set ? [.. drawn.Value.Select(draw => draw with { Vehicle = draw.Vehicle with { Hydraulics = vehicle.Hydraulics } })]
-            : drawn.Value;
+            : !set ? drawn.Value
+            : [.. drawn.Value.Select(draw => draw with
+            {
+                Vehicle = draw.Vehicle with { Hydraulics = Set(draw.Vehicle.Hydraulics, vehicle.Hydraulics) },
+            })];
+    }
+
+    // Only what was set is set on a drawn car: what its ranges say of bores, slope and other valves stays its own.
+    private BrakeHydraulics Set(BrakeHydraulics drawn, BrakeHydraulics set)
+    {
+        BrakeHydraulics middle = _middle.Hydraulics;
+        return Like(middle).DiffersInKneeOnly(set) ? Like(drawn) : set;
+
+        BrakeHydraulics Like(BrakeHydraulics own)
+        {
+            BrakeHydraulics like = (own.Split, middle.Split, set.Split) is (BalanceBarSplit bar, BalanceBarSplit before, BalanceBarSplit after)
+                && before.FrontForceShare != after.FrontForceShare
+                ? own with { Split = bar with { FrontForceShare = after.FrontForceShare } } : own;
+            ProportioningValve? valve = set.RearProportioningValve, was = middle.RearProportioningValve;
+            return valve is null ? like : like.WithRearKnee(
+                own.RearProportioningValve is { } its && valve.Knee.Pascals == was?.Knee.Pascals ? its.Knee : valve.Knee,
+                valve.Slope == was?.Slope ? null : valve.Slope);
+        }
     }
 
     // Each value takes every step of its range once, in an order of its own with a fixed seed: so few cars reach all parts of each range.

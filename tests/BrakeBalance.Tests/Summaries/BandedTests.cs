@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -14,6 +15,10 @@ public class BandedTests
     internal static Vehicle Ranged(string friction = "0.34 .. 0.41") => VehicleFile.Read(Coupe, "coupe",
         new ValueOverride("front.brake.friction", friction),
             new ValueOverride("loadCases[0].centreOfGravityHeight", "0.50 m .. 0.58 m")).Vehicle;
+
+    private static Vehicle Read(string car, params (string Path, string Value)[] ranges) => VehicleFile.Read(
+        File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data", "vehicles", car + ".json")), car,
+        [.. ranges.Select(range => new ValueOverride(range.Path, range.Value))]).Vehicle;
 
     [Fact]
     public void Without_ranges_there_is_no_band()
@@ -44,6 +49,26 @@ public class BandedTests
         Assert.All(car.Uncertainty!.CarsOf(set), drawn => Assert.Equal(12, drawn.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-9));
         Assert.Equal(car.Uncertainty.CarsOf(car).Count, car.Uncertainty.CarsOf(set).Count);
         Assert.Empty(car.Uncertainty.CarsOf(car.WithFrictionFactors(1.1, 1)));
+    }
+
+    [Fact]
+    public void A_car_set_otherwise_keeps_the_ranges_of_its_bores_and_of_the_valve_in_what_was_not_set()
+    {
+        Vehicle tandem = Read("big-cam-saloon", ("masterCylinder.bore", "25 mm .. 27 mm"), ("masterCylinder.rearBore", "24 mm"),
+            ("hydraulics.rearValves[0].slope", "0.3 .. 0.4"), ("hydraulics.rearValves[0].knee", "15 bar .. 20 bar"));
+        IReadOnlyList<Vehicle> drawn = tandem.Uncertainty!.CarsOf(tandem.WithRearKnee(Pressure.FromBars(12)));
+        Assert.All(drawn, car => Assert.Equal(12, car.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-9));
+        Assert.All(drawn, car => Assert.Equal(24,
+            ((TandemMasterCylinder)car.Control!.MasterCylinderFor(car.Hydraulics.Split)).RearBore!.Value.Millimeters, 1e-9));
+        Assert.Equal(drawn.Count, drawn.Select(car => car.Hydraulics.RearProportioningValve!.Slope).Distinct().Count());
+        Assert.All(tandem.Uncertainty.CarsOf(tandem.WithRearKnee(Pressure.FromBars(12), 0.5)),
+            car => Assert.Equal(0.5, car.Hydraulics.RearProportioningValve!.Slope));
+
+        Vehicle bar = Read("track-coupe", ("hydraulics.split.frontBore", "17 mm .. 18 mm"));
+        IReadOnlyList<BalanceBarSplit> splits =
+            [.. bar.Uncertainty!.CarsOf(bar.WithFrontForceShare(0.6)).Select(car => (BalanceBarSplit)car.Hydraulics.Split)];
+        Assert.All(splits, split => Assert.Equal(0.6, split.FrontForceShare));
+        Assert.Equal(splits.Count, splits.Select(split => split.FrontBore).Distinct().Count());
     }
 
     [Fact]
