@@ -29,7 +29,7 @@ public static partial class FootFigures
         cases.MinBy(item => item.Travel.LeftToFloor?.Meters ?? double.NegativeInfinity);
 
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
-    /// <param name="cases">The budgets with a name each, the hardest first, all with the same parts; the title tells the least left.</param>
+    /// <param name="cases">Budgets with a name each, the hardest first, all with the same parts; the title tells the least left.</param>
     /// <param name="available">Travel from rest to the floor.</param>
     /// <param name="car">The car.</param>
     /// <param name="loadCase">Its load case, for the caption.</param>
