@@ -152,6 +152,22 @@ public class ClaimTests
     }
 
     [Fact]
+    public void A_picture_with_roads_on_which_the_rear_locks_first_speaks_of_no_knee_as_any_setting()
+    {
+        // Where the search finds any setting good with every number at its middle, weaker fronts still make a limit.
+        Charts.Exploring.Frame[] limited = [.. Cars.Starters.Where(car => car.Hydraulics.SensesLoad)
+            .Select(car => SettingExplorer.Of(Setting.Of(car), units: UnitSystem.Si))
+            .SelectMany(shown => new[] { shown.Start, shown.At([0, 0, 6]) })
+            .Where(frame => frame.Figures[0].Layers.Any(layer => layer.Name == "rear first"))];
+        Assert.NotEmpty(limited);
+        Assert.All(limited, frame =>
+        {
+            Assert.DoesNotContain("a knee of any setting", frame.Figures[0].Title, StringComparison.Ordinal);
+            Assert.NotEqual("any setting", frame.Readouts[1].Value);
+        });
+    }
+
+    [Fact]
     public void A_balance_bars_explorer_moves_the_bar_and_finds_what_the_search_finds()
     {
         Vehicle car = Cars.Load("track-coupe");
