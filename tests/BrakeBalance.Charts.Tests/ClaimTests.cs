@@ -152,6 +152,18 @@ public class ClaimTests
     }
 
     [Fact]
+    public void A_load_case_whose_name_has_a_comma_does_not_break_the_list_in_which_it_stands()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        car = car with { LoadCases = [car.LoadCases[0] with { Name = "driver, half tank" }, car.LoadCases[^1] with { Name = "laden" }] };
+        var setting = Setting.Of(car);
+        Assert.Contains("\"driver, half tank\", adhesion ", setting.Binding!.Words(UnitSystem.Si), StringComparison.Ordinal);
+        Assert.Matches("g \"driver, half tank\", 0\\.\\d\\d g laden$", BalanceFigures.LoadCases(
+            new BalanceModel(car, car.LoadCases[0]), new BalanceModel(car, car.LoadCases[1]), units: UnitSystem.Si).Title);
+        Assert.StartsWith("driver only, adhesion", Cars.Answer("coupe-1960s").Binding!.Words(UnitSystem.Si), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_picture_with_roads_on_which_the_rear_locks_first_speaks_of_no_knee_as_any_setting()
     {
         // Where the search finds any setting good with every number at its middle, weaker fronts still make a limit.

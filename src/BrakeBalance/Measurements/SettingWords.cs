@@ -78,7 +78,7 @@ public static class SettingWords
             : $"{SpeedRange.Words(speeds[0], units)} to {SpeedRange.Words(speeds[^1], units)}";
         string loads = of.LoadCases.IsEmpty && vehicle.LoadCases.Length > 1
             ? "every load case"
-            : $"load case {List(of.LoadCasesOf(vehicle).Select(load => load.Name))}";
+            : $"load case {List(of.LoadCasesOf(vehicle).Select(load => LoadCase.Listed(load.Name)))}";
         string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
             ? Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
             : Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, "
@@ -114,7 +114,8 @@ public static class SettingWords
         // Where corners beyond the roads of the stops hold the limit back, the chance is told of another setting.
         return setting is { MostRearFirst: { } most, Binding: null }
             ? Invariant.Text(
-                $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
+                $"rear first most often in {LoadCase.Listed(most.LoadCase)}, {most.Surface}, brakes {most.State} ")
+                + Invariant.Text($"({100 * most.RearFirst:0.#} %)")
             : IsKept(setting) ? "this car's own stops allow no more"
             : setting.Binding is { } binding
                 ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
