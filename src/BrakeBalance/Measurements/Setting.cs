@@ -101,6 +101,9 @@ public sealed record Setting(
     public bool PresentIsBeyond => Present is not null && !HoldsAtAnySetting && (SafeLimit is null || Beyond(Present, SafeLimit));
 
     /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
+    /// <summary>Whether a car without a setting of its own lets the rear lock first in some condition as it is built.</summary>
+    internal bool IsBuiltBeyond => Variable == SettingVariable.AddedKnee && Reach is not (SettingReach.NotNeeded or SettingReach.Withheld);
+
     internal bool HoldsAtAnySetting { get; private init; }
 
     /// <summary>The safe limit as a mark; null where every setting holds, and its number is but the end of the scale.</summary>

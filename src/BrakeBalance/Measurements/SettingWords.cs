@@ -18,6 +18,9 @@ public static class SettingWords
     /// <summary>What stands in place of a limit where every setting keeps the front first.</summary>
     internal const string Any = "any setting";
 
+    /// <summary>What is said of a car without a setting of its own that needs one.</summary>
+    internal const string AsBuilt = "As it is built the rear can lock first and spin it";
+
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
@@ -261,7 +264,8 @@ public static class SettingWords
         return
         [
             ("Locks first", LocksFirst(setting, units)),
-            ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "")),
+            ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT"
+                : setting.IsBuiltBeyond ? "; AS BUILT THE REAR CAN LOCK FIRST" : "")),
             ("Safe limit", SafeLimit(setting, units)),
             ("Recommended setting", Recommended(setting, units) + more),
             ("How sure", HowSure(setting, units)),
@@ -299,7 +303,8 @@ public static class SettingWords
     {
         ArgumentNullException.ThrowIfNull(setting);
         string present = setting.Present is not null
-            ? $"Present setting {Present(setting, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
+            ? $"Present setting {Present(setting, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. "
+            : setting.IsBuiltBeyond ? AsBuilt + ". " : "";
         return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",

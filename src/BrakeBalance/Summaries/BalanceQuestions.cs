@@ -134,8 +134,10 @@ internal sealed class BalanceQuestions(DeskCar desk)
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
-        + (!desk.Answer.PresentIsBeyond ? "" : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear)
-            ? $" {Invariant.Capital(Beyond)}." : $" In other conditions the rear can: {Beyond}.");
+        + (desk.Answer.IsBuiltBeyond ? $" {SettingWords.AsBuilt} in some of the conditions."
+            : !desk.Answer.PresentIsBeyond ? ""
+            : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear) ? $" {Invariant.Capital(Beyond)}."
+            : $" In other conditions the rear can: {Beyond}.");
 
     private string Beyond => $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)})";
 

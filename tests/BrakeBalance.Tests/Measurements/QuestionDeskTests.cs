@@ -53,6 +53,26 @@ public class QuestionDeskTests
     }
 
     [Fact]
+    public void A_car_that_needs_a_valve_besides_its_own_is_told_so_wherever_the_order_is_asked()
+    {
+        VehicleReading file = LoadSensing();
+        // Linings that grab by nearly twice as much let it lock its rear first somewhere.
+        Vehicle car = file.Vehicle with
+        {
+            Conditions = file.Vehicle.Conditions with { BrakeStates = [new BrakeState { Name = "grabbing", Rear = 1.9 }] },
+        };
+        var setting = Setting.Of(car);
+        Assert.Equal(SettingVariable.AddedKnee, setting.Variable);
+        Assert.NotNull(setting.Recommended);
+        string Answer(int number) => QuestionDesk.Answer(file with { Vehicle = car }).Single(a => a.Number == number).Answer!;
+        Assert.Contains("AS BUILT THE REAR CAN LOCK FIRST", SettingWords.InSight(setting, UnitSystem.Si)[1].Text);
+        Assert.All(new[] { 15, 21 }, number => Assert.Contains("As it is built the rear can lock first", Answer(number)));
+        Assert.DoesNotContain("As it is built", QuestionDesk.Answer(Read("coupe-1960s.json")).Single(a => a.Number == 21).Answer!);
+    }
+
+    private static VehicleReading LoadSensing() => VehicleFile.Read(StarterFile.Text("vacuum", "disc", "load-sensing"), "starter");
+
+    [Fact]
     public void The_bar_question_of_a_car_that_lifts_its_rear_says_so_instead_of_dividing_by_nothing()
     {
         VehicleReading track = Read("track-coupe.json");
