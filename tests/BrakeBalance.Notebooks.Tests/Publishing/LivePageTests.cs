@@ -145,6 +145,15 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
         await page.AssertNoSidewaysScrollAsync();
         await page.AssertAccessibleAsync();
 
+        // Where nothing follows it while it moves, it covers nothing.
+        foreach ((string tab, string held) in new[] { ("choose", "static"), ("paper", "static"), ("pedal", "sticky") })
+        {
+            await ClickAsync(page, $"[data-tab={tab}]");
+            Assert.Equal(width < 1088 ? held : "sticky",
+                await TextAsync(page, "getComputedStyle(document.querySelector('#live-dock')).position"));
+        }
+
+        await ClickAsync(page, "[data-tab=balance]");
         await ClickAsync(page, "#live-own");
         Assert.Equal("car", await TextAsync(page, "document.querySelector('#live-tabs [aria-current=true]').dataset.tab"));
         await ClickAsync(page, "[data-slide][aria-pressed=true]");

@@ -635,7 +635,9 @@
     return state.cars.filter(one => one === car() || others.includes(one)).map(one => ({ name: one.name, ...asked(one) }));
   };
   const compare = async () => {
-    const place = $("live-compared"), reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
+    const place = $("live-compared");
+    if (!place.firstChild) place.append("Working it out …");
+    const reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
     place.innerHTML = reply?.html || "";
     const figure = place.querySelector("figure");
     if (figure) figure.append(saves("set-ups", figure));
