@@ -172,6 +172,24 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
     }
 
     [SkippableFact]
+    public async Task A_bars_share_stands_beside_its_slider_as_in_the_answer()
+    {
+        string html = HtmlOf(File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")));
+        await using WatchedPage page = await OpenLiveAsync(browser, "share.html", html, 1280, 900);
+        await page.Page.WaitForSelectorAsync("#live-dock input", new() { Timeout = 60_000 });
+        // Halves of the last digit: the slider's number and the file's would round apart.
+        foreach (string share in new[] { "0.7525", "0.6635", "0.5745" })
+        {
+            await page.Page.EvaluateFunctionAsync(
+                "to => { const track = document.querySelector('#live-dock input'); track.value = to; "
+                    + "track.dispatchEvent(new Event('input')); }", share);
+            await page.Page.WaitForExpressionAsync(
+                "document.querySelector('#live-bar').innerText.includes(document.querySelector('#live-dock output').innerText + ' front')",
+                new() { Timeout = 60_000 });
+        }
+    }
+
+    [SkippableFact]
     public async Task A_car_that_lacks_entries_opens_on_its_form_and_ones_own_is_nobodys_invented_car()
     {
         const string Tab = "document.querySelector('#live-tabs [aria-current=true]').dataset.tab";
