@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
@@ -161,6 +162,22 @@ public class ClaimTests
         Assert.Matches("g \"driver, half tank\", 0\\.\\d\\d g laden$", BalanceFigures.LoadCases(
             new BalanceModel(car, car.LoadCases[0]), new BalanceModel(car, car.LoadCases[1]), units: UnitSystem.Si).Title);
         Assert.StartsWith("driver only, adhesion", Cars.Answer("coupe-1960s").Binding!.Words(UnitSystem.Si), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_car_without_a_valve_to_set_is_first_shown_as_it_is()
+    {
+        Vehicle[] bare = [.. Cars.Starters.Where(car => SettingSearch.VariableOf(car) == SettingVariable.AddedKnee).Take(4)];
+        Assert.Contains(bare, car => car.Hydraulics.SensesLoad);
+        Assert.All(bare, car =>
+        {
+            var setting = Setting.Of(car);
+            Charts.Exploring.Explorable moved = BalanceExplorables.SettingAndLoad(setting, units: UnitSystem.Si);
+            LockUp dry = new BalanceModel(car, car.LoadCases[0]).FirstLockUp(0.9)!;
+            Assert.Equal($"{dry.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture)} g", moved.Start.Readouts[1].Value);
+            Assert.Equal("none", moved.Controls[0].Settings[moved.Controls[0].Start]);
+            Assert.True(!setting.IsBuiltBeyond || moved.Start.Verdict!.Kind == Charts.Exploring.VerdictKind.Caution);
+        });
     }
 
     [Fact]

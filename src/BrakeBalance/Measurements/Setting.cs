@@ -117,17 +117,16 @@ public sealed record Setting(
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 
     /// <summary>Whether a copy of the car, set otherwise, brakes its rear more than the safe limit allows.</summary>
-    internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded && !HoldsAtAnySetting
+    internal bool IsBeyond(Vehicle set) => IsBuiltBeyond && ReferenceEquals(set, Vehicle)
+        || Reach != SettingReach.NotNeeded && !HoldsAtAnySetting
         && (SafeLimit is null || Beyond(SettingValue.Of(set, Variable, Conditions), SafeLimit));
 
-    /// <summary>
-    /// Stops of the car and of copies that brake the rear more, marked where it is more than the car's own stops allow: these judge the
-    /// car as it stands; a copy is beyond with it, and where a corner says so.
-    /// </summary>
+    /// <summary>Stops of the car and of copies that brake its rear more, marked where that is more than its own stops allow.</summary>
     /// <inheritdoc cref="StopComparison.Of"/>
     public IReadOnlyList<StopComparisonRow> Compare(IEnumerable<(string Name, Vehicle Vehicle)> cars, string loadCase, double adhesion,
         Speed initialSpeed, StopConditions? conditions = null)
     {
+        // Own stops judge the car as it stands: a copy is beyond with it, and where a corner says so.
         (string Name, Vehicle Vehicle)[] all = [.. cars];
         return [.. StopComparison.Of(all, loadCase, adhesion, initialSpeed, conditions).Zip(all, (row, of) => row with
         {
