@@ -15,7 +15,7 @@ public sealed record FigureTable
     {
         Frame = frame;
         _rows = new(() => [.. Enumerable.Range(0, (int)frame.Rows.Count).Select(row =>
-            (IReadOnlyList<string>)[.. frame.Columns.Select(column => Text(column[row]))])]);
+            (IReadOnlyList<string>)[.. frame.Columns.Select(column => Text(column, row))])]);
     }
 
     /// <summary>The data frame.</summary>
@@ -45,12 +45,13 @@ public sealed record FigureTable
 
     internal bool IsNumeric(int column) => Frame.Columns[column].DataType != typeof(string);
 
-    internal static string Text(object? value) => value switch
+    internal static string Text(DataFrameColumn column, long row) => column[row] switch
     {
         null => "",
+        double number when column is RoundedColumn rounded => number.ToString($"F{rounded.Digits}", CultureInfo.InvariantCulture),
         double number => Rounding.ToText(number, Digits),
         float number => Rounding.ToText(number, Digits),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
-        _ => value.ToString() ?? "",
+        object value => value.ToString() ?? "",
     };
 }

@@ -39,8 +39,14 @@ public sealed class TableBuilder(UnitSystem? units = null, Vehicle? car = null)
     public TableBuilder Rounded(string name, Measure measure, IEnumerable<double?> values)
     {
         DisplayUnit unit = measure.In(_units);
-        return Column(name, measure,
+        Column(name, measure,
             values.Select(value => value is { } si ? unit.ToSi(Math.Round(unit.FromSi(si) / unit.RoundTo) * unit.RoundTo) : (double?)null));
+        if (unit.KeepsZeros)
+        {
+            _columns[^1] = new RoundedColumn((DoubleDataFrameColumn)_columns[^1], unit.Decimals);
+        }
+
+        return this;
     }
 
     /// <summary>Adds a column of quantities each with its half-width, both as exact as the half-width allows.</summary>

@@ -13,6 +13,14 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, Invariant.Text($"Must lie between {low} and {high}."));
 
+    /// <summary>A count from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>
+    public static int Between(int value, int low, int high, [CallerMemberName] string name = "") =>
+        (int)Between((double)value, low, high, name);
+
+    /// <summary>An angle that is off zero by no more than so many degrees.</summary>
+    public static UnitsNet.Angle Within(UnitsNet.Angle value, double degrees, [CallerMemberName] string name = "") =>
+        Between(value, UnitsNet.Angle.FromDegrees(-degrees), UnitsNet.Angle.FromDegrees(degrees), name);
+
     /// <summary>A number above zero and not above <paramref name="high"/>.</summary>
     public static double PositiveUpTo(double value, double high, [CallerMemberName] string name = "") =>
         value > 0 && value <= high

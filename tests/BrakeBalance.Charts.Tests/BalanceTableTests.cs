@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Outputs;
@@ -18,6 +19,29 @@ public class BalanceTableTests
     private const string Coupe = "coupe-1960s";
 
     private static readonly double[] Adhesions = [0.2, 0.5, 0.8, 1.1];
+
+    [Fact]
+    public void Sizes_and_masses_of_the_file_stand_as_they_were_read()
+    {
+        Vehicle car = Cars.Load(Coupe);
+        LoadCase load = car.LoadCases[0] with { Mass = Mass.FromPounds(2053), CentreOfGravityHeight = Length.FromInches(18.25) };
+        Brake disc = car.Brakes.Front with { EffectiveRadius = Length.FromInches(4.05) };
+        car = car with { LoadCases = [load], Brakes = new(disc, car.Brakes.Rear) };
+        Assert.Equal(4.05, (double)BalanceTables.Brakes(car, UnitSystem.Us)["Effective radius r [in]"][0], 1e-4);
+        Assert.Equal(2053.0, (double)BalanceTables.LoadCases(car, UnitSystem.Us)["Mass m [lb]"][0], 1e-2);
+        Assert.Equal(18.25, (double)BalanceTables.LoadCases(car, UnitSystem.Us)["Height of the centre of gravity h [in]"][0], 1e-4);
+    }
+
+    [Fact]
+    public void Decelerations_of_a_table_keep_their_last_zero()
+    {
+        FigureTable table = new TableBuilder(UnitSystem.Si).Rounded("Deceleration", Measure.InG, [0.5, 0.12, null])
+            .Rounded("Distance", Measure.Distance, [40.0, 8.16, null])
+            .Rounded("Pressure", Measure.LinePressure, [4e6, 4.5e6, null]).Build();
+        Assert.Equal(["0.50", "40.0", "40"], table.Row(0));
+        Assert.Equal(["0.12", "8.2", "45"], table.Row(1));
+        Assert.Equal(["", "", ""], table.Row(2));
+    }
 
     [Fact]
     public void Axle_loads_add_up_to_the_weight_at_every_rate()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
@@ -149,6 +150,50 @@ public class ClaimTests
         Charts.Exploring.Frame frame = SettingExplorer.Of(setting).At([0, 3, 3]);
         Assert.Equal(Charts.Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
         Assert.Contains(frame.Figures[0].Layers, layer => layer.Name == "present setting");
+    }
+
+    [Fact]
+    public void A_load_case_whose_name_has_a_comma_does_not_break_the_list_in_which_it_stands()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        car = car with { LoadCases = [car.LoadCases[0] with { Name = "driver, half tank" }, car.LoadCases[^1] with { Name = "laden" }] };
+        var setting = Setting.Of(car);
+        Assert.Contains("\"driver, half tank\", adhesion ", setting.Binding!.Words(UnitSystem.Si), StringComparison.Ordinal);
+        Assert.Matches("g \"driver, half tank\", 0\\.\\d\\d g laden$", BalanceFigures.LoadCases(
+            new BalanceModel(car, car.LoadCases[0]), new BalanceModel(car, car.LoadCases[1]), units: UnitSystem.Si).Title);
+        Assert.StartsWith("driver only, adhesion", Cars.Answer("coupe-1960s").Binding!.Words(UnitSystem.Si), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_car_without_a_valve_to_set_is_first_shown_as_it_is()
+    {
+        Vehicle[] bare = [.. Cars.Starters.Where(car => SettingSearch.VariableOf(car) == SettingVariable.AddedKnee).Take(4)];
+        Assert.Contains(bare, car => car.Hydraulics.SensesLoad);
+        Assert.All(bare, car =>
+        {
+            var setting = Setting.Of(car);
+            Charts.Exploring.Explorable moved = BalanceExplorables.SettingAndLoad(setting, units: UnitSystem.Si);
+            LockUp dry = new BalanceModel(car, car.LoadCases[0]).FirstLockUp(0.9)!;
+            Assert.Equal($"{dry.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture)} g", moved.Start.Readouts[1].Value);
+            Assert.Equal("none", moved.Controls[0].Settings[moved.Controls[0].Start]);
+            Assert.True(!setting.IsBuiltBeyond || moved.Start.Verdict!.Kind == Charts.Exploring.VerdictKind.Caution);
+        });
+    }
+
+    [Fact]
+    public void A_picture_with_roads_on_which_the_rear_locks_first_speaks_of_no_knee_as_any_setting()
+    {
+        // Where the search finds any setting good with every number at its middle, weaker fronts still make a limit.
+        Charts.Exploring.Frame[] limited = [.. Cars.Starters.Where(car => car.Hydraulics.SensesLoad)
+            .Select(car => SettingExplorer.Of(Setting.Of(car), units: UnitSystem.Si))
+            .SelectMany(shown => new[] { shown.Start, shown.At([0, 0, 6]) })
+            .Where(frame => frame.Figures[0].Layers.Any(layer => layer.Name == "rear first"))];
+        Assert.NotEmpty(limited);
+        Assert.All(limited, frame =>
+        {
+            Assert.DoesNotContain("a knee of any setting", frame.Figures[0].Title, StringComparison.Ordinal);
+            Assert.NotEqual("any setting", frame.Readouts[1].Value);
+        });
     }
 
     [Fact]

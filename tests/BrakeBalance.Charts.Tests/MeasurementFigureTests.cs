@@ -57,6 +57,28 @@ public class MeasurementFigureTests
     }
 
     [Fact]
+    public void A_position_of_the_adjuster_without_a_knee_is_named_beside_its_readings_and_in_the_description()
+    {
+        GaugePair Pair(double turns, double front, double rear) => new()
+        {
+            Line = 1,
+            Front = Pressure.FromBars(front),
+            Rear = Pressure.FromBars(rear),
+            Turns = turns,
+            Phase = PressurePhase.Apply,
+        };
+        double[] fronts = [.. Enumerable.Range(1, 12).Select(i => 5.0 * i)];
+        double Wobble(double front) => 0.2 * Math.Sin(7 * front);
+        GaugePair[] pairs = [.. fronts.Select(p => Pair(0, p, Math.Min(p, 15 + 0.4 * (p - 15)) + Wobble(p))),
+            .. fronts.Select(p => Pair(6, p, p + Wobble(p + 1)))];
+        Figure figure = GaugeFigures.Readings(pairs, ValveFitting.Analyse(pairs), UnitSystem.Si);
+        Assert.EndsWith("6 turns: no knee up to 60\u00a0bar in front.", figure.LongDescription, StringComparison.Ordinal);
+        Assert.Equal(["", "6 turns: no knee"], figure.Layers.OfType<MarkerLayer>().Select(layer => layer.Label));
+        Assert.All(GaugeFigures.Readings(Pairs, Gauges, UnitSystem.Si).Layers.OfType<MarkerLayer>(), layer =>
+            Assert.DoesNotContain("no knee", layer.Label ?? "", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_trade_off_marks_the_setting_the_answer_recommends()
     {
         Figure figure = RobustSettingFigures.TradeOff(Answer, UnitSystem.Si);

@@ -239,6 +239,11 @@ public class StopFigureTests
         Figure figure = StopFigures.Distances(new CarStudy(car).Comparison, UnitSystem.Si);
         Assert.Contains("Beyond the safe limit (the rear can lock first): Present setting;", figure.Caption, StringComparison.Ordinal);
         Assert.DoesNotContain("with the front first", figure.Title, StringComparison.Ordinal);
+        // Notebook 06 compares under its own speed and foot.
+        string notebook = RepositoryRoot.File("notebooks/06-what-happens-when-an-axle-locks.ipynb");
+        Assert.Contains("Setting.Of(car).Compare(", File.ReadAllText(notebook), StringComparison.Ordinal);
+        Assert.All(Setting.Of(car).Compare([("now", car), ("more rear", car.WithFrictionFactors(1, 1.1))], car.LoadCases[0].Name, 0.9,
+            Hundred, new StopConditions { PedalForce = Force.FromNewtons(1000) }), row => Assert.True(row.IsBeyond));
     }
 
     [Fact]

@@ -52,9 +52,12 @@ public static class BalanceExplorables
     {
         (Pressure[] knees, int start) = SettingChoices.Knees(setting, settings, units);
         double slope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
-        return (
-            Control.Slider("setting", "Knee pressure of the valve", SettingChoices.Texts(knees, units), start),
-            [.. knees.Select(knee => setting.Vehicle.WithRearKnee(knee, slope))]);
+        Vehicle[] cars = [.. knees.Select(knee => setting.Vehicle.WithRearKnee(knee, slope))];
+        IEnumerable<string> texts = SettingChoices.Texts(knees, units);
+        // A car that has no such valve is shown as it is: with any it would brake its rear less.
+        return setting.Variable != SettingVariable.AddedKnee
+            ? (Control.Slider("setting", "Knee pressure of the valve", texts, start), cars)
+            : (Control.Slider("setting", "Knee of a valve added", [.. texts, SettingWords.None], cars.Length), [.. cars, setting.Vehicle]);
     }
 
     private static (Control Control, IReadOnlyList<Vehicle> Cars) BarShares(Setting setting, BalanceBarSplit bar, int settings,

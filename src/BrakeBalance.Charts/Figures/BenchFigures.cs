@@ -21,7 +21,7 @@ public static class BenchFigures
         var figure = new FigureBuilder(id, units);
         double[] turns = [.. Enumerable.Range(0, 37).Select(i => i * Math.PI / 36)];
         HoseRating least = sizes[0], most = sizes[^1];
-        string Half(HoseRating size) => figure.Text(Measure.Travel, size.LeastBendRadius!.Value * Math.PI);
+        string Half(HoseRating size) => figure.Text(BenchMeasures.Cut, size.LeastBendRadius!.Value * Math.PI);
         figure
             .Title($"A half turn takes at least {Half(least)} of {least.Dash} hose and {Half(most)} of {most.Dash}")
             .Describe(

@@ -30,7 +30,9 @@ public static class GaugeFigures
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
                     $"{Name(p.Turns)}: knee {SettingWords.Knee(p.Apply!.Knee!.Value.Estimate, figure.Units)}, "
-                        + $"slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}."))
+                        + $"slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")
+                    .Concat(analysis.Positions.Where(p => p.Apply is { Knee: null }).Select(p => $"{Name(p.Turns)}: no knee up to "
+                        + $"{Measure.LinePressure.Text(p.Apply!.HighestFront, figure.Units)} in front.")))
                     + (readings.Any(r => r.Phase == PressurePhase.Release)
                         ? " Readings with pressure falling lie a little higher: the valve's hysteresis." : ""))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
@@ -44,7 +46,8 @@ public static class GaugeFigures
             GaugePair[] falling = [.. rows.Where(r => r.Phase == PressurePhase.Release)];
             GaugePair[] rising = [.. rows.Except(falling)];
             figure.Points($"{Name(position.Turns)}, rising", rising.Select(r => r.Front).ToArray(), rising.Select(r => r.Rear)
-                .ToArray(), Tone.Rear, Shapes[i % Shapes.Length], label: "", size: 6);
+                .ToArray(), Tone.Rear, Shapes[i % Shapes.Length], size: 6,
+                label: seen.Length > 0 && position.Apply is { Knee: null } ? $"{Name(position.Turns)}: no knee" : "");
             if (falling.Length > 0)
             {
                 figure.Points($"{Name(position.Turns)}, falling", falling.Select(r => r.Front).ToArray(), falling.Select(r => r.Rear)

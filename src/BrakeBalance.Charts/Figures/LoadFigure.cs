@@ -81,8 +81,8 @@ public static partial class BalanceFigures
 
         return light.First == laden.First
             ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at " + string.Join(", ",
-                both.Zip(lockUps, (model, lockUp) => $"{Finding.Rate(lockUp!.At.BrakingRate)} g {model.LoadCase.Name}"))
+                both.Zip(lockUps, (model, lockUp) => $"{Finding.Rate(lockUp!.At.BrakingRate)} g {LoadCase.Listed(model.LoadCase.Name)}"))
             : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} "
-                + $"{both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
+                + $"{LoadCase.Listed(both[0].LoadCase.Name)}, {Finding.AxleWord(laden)} {LoadCase.Listed(both[1].LoadCase.Name)}";
     }
 }

@@ -51,9 +51,9 @@ public static class SettingExplorer
         (string thing, string limit) = bar ? ("front share", "Least front share") : ("knee", "Highest knee");
         Measure measure = bar ? Measure.Pure(thing, "%", 100, 0.1) : Measure.LinePressure;
         var figure = new FigureBuilder(id + "-map", units, vehicle);
-        string upTo = SettingWords.Number(
-            bar ? setting.Middle with { Knee = null, FrontForceShare = Value(least) }
-                : setting.Middle with { Knee = Pressure.FromPascals(Value(least)), FrontForceShare = null }, figure.Units);
+        SettingLimit here = bar ? setting.Middle with { Knee = null, FrontForceShare = Value(least), AtAnySetting = false }
+            : setting.Middle with { Knee = Pressure.FromPascals(Value(least)), FrontForceShare = null, AtAnySetting = false };
+        string upTo = SettingWords.Number(here, figure.Units);
         string everywhere = least >= 1 ? $"the front locks first on every surface at every {thing} shown"
             : least <= 0 ? $"the rear locks first somewhere at every {thing}"
                 : $"{(bar ? "from" : "up to a knee of")} {upTo} {(bar ? "on " : "")}the front locks first on every surface";

@@ -57,17 +57,8 @@ internal sealed class CarStudy
                 [("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() })],
             ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
         ];
-        // Own stops judge the car as it stands; the others brake the rear more: they are beyond with it, and where a corner says so.
-        _rows = new(() =>
-        {
-            LoadCase within = car.LoadCases[load];
-            (string Name, Vehicle Car)[] able = [.. compared.Where(row => StopSetup.WhyNoStop(row.Car, within) is null)];
-            return [.. StopComparison.Of(able, within.Name, Dry, From).Zip(able, (row, of) => row with
-            {
-                IsBeyondOwnStops = Answer.Rule == SettingRule.Chance && (Answer.PresentIsBeyond
-                    || (!ReferenceEquals(of.Car, car) && SettingSearch.RearFirst(of.Car, car.Conditions) is not null)),
-            })];
-        });
+        _rows = new(() => Answer.Compare(
+            compared.Where(row => StopSetup.WhyNoStop(row.Car, car.LoadCases[load]) is null), car.LoadCases[load].Name, Dry, From));
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }

@@ -246,7 +246,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             string side = lockUp?.First switch { Axle.Rear => "on the wrong side of", Axle.Front => "on the safe side of", _ => "on" };
             Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here"
                     : $"At the limit of this road the line is {side} the curve: {KneeStory.Words(lockUp)}",
-                $"{Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
+                $"{Name}{(vehicle.Hydraulics.RearProportioningValve is null ? ", such a valve added," : "")} {where}, whose grip is "
+                    + $"{Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
                 .Installed(model, _window, "this car")
                 .Bend(model, slope, StoryFigures.Forces, _window.Rounded()).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame(

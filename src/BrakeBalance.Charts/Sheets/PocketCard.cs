@@ -78,8 +78,7 @@ public sealed record PocketCard(
         string ofClass = SettingWords.OfClass(setting.Vehicle);
         string beyond = setting.PresentIsBeyond
             ? $"Present setting {SettingWords.Present(setting, units)}, beyond the safe limit: the rear can lock first and spin it."
-            : setting is { Variable: SettingVariable.AddedKnee, Reach: not (SettingReach.NotNeeded or SettingReach.Withheld) }
-                ? "As it is built the rear can lock first and spin it." : "";
+            : setting.IsBuiltBeyond ? SettingWords.AsBuilt + "." : "";
         string doubts = string.Join(' ', setting.Doubts);
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }

@@ -9,6 +9,11 @@ public static class BalanceTables
     private static readonly Measure Threshold = Measure.Of(
         "threshold pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.1), (PressureUnit.PoundForcePerSquareInch, "psi", 1));
 
+    // What was measured on the car stands as it was read, finer than a travel that is worked out.
+    private static readonly Measure Size = Measure.Of(
+        "size", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.01));
+    private static readonly Measure Weight = Measure.Of("mass", MassUnit.Kilogram, (MassUnit.Kilogram, "kg", 1), (MassUnit.Pound, "lb", 1));
+
     /// <summary>The states of load of a car.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -18,12 +23,12 @@ public static class BalanceTables
         IReadOnlyList<LoadCase> loads = car.LoadCases;
         return new TableBuilder(units)
             .Words("Load case", loads.Select(load => load.Name))
-            .Rounded("Mass m", Measure.Mass, loads.Select(load => (double?)load.Mass.Kilograms))
-            .Rounded("Front axle to centre of gravity a", Measure.Travel,
+            .Rounded("Mass m", Weight, loads.Select(load => (double?)load.Mass.Kilograms))
+            .Rounded("Front axle to centre of gravity a", Size,
                 loads.Select(load => (double?)load.FrontAxleToCentreOfGravity.Meters))
-            .Rounded("Centre of gravity to rear axle b", Measure.Travel,
+            .Rounded("Centre of gravity to rear axle b", Size,
                 loads.Select(load => (double?)(car.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
-            .Rounded("Height of the centre of gravity h", Measure.Travel, loads.Select(load => (double?)load.CentreOfGravityHeight.Meters))
+            .Rounded("Height of the centre of gravity h", Size, loads.Select(load => (double?)load.CentreOfGravityHeight.Meters))
             .Build().Frame;
     });
 
@@ -43,8 +48,8 @@ public static class BalanceTables
             .Words("Axle", "front", "rear")
             .Rounded("Brake factor C*", Measure.Number, axles.Select(axle => (double?)axle.Brake.BrakeFactor))
             .Rounded("Piston area of one brake A", Measure.Area, axles.Select(axle => (double?)axle.Brake.PistonArea.SquareMeters))
-            .Rounded("Effective radius r", Measure.Travel, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
-            .Rounded("Loaded tyre radius R", Measure.Travel, axles.Select(axle => (double?)axle.RadiusMetres))
+            .Rounded("Effective radius r", Size, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
+            .Rounded("Loaded tyre radius R", Size, axles.Select(axle => (double?)axle.RadiusMetres))
             .Rounded("Threshold pressure", Threshold, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
             .Rounded("Braking force per " + Measure.LinePressure.Text(step, units ?? Display.Units).Replace('\u00a0', ' '),
                 Measure.ControlForce,
@@ -152,7 +157,7 @@ public static class BalanceTables
         bool IsLike(DataFrame other) => other.Rows.Count == all.Middle.Rows.Count;
         all = all with { Drawn = [.. all.Drawn.Where(IsLike)], OfClass = [.. all.OfClass.Where(IsLike)] };
         return !all.HasBand ? all.Middle : new NotedFrame(all.Middle.Columns.Select((column, c) => new StringDataFrameColumn(column.Name,
-            Enumerable.Range(0, (int)column.Length).Select(row => all.Text(of => FigureTable.Text(of.Columns[c][row]))))),
+            Enumerable.Range(0, (int)column.Length).Select(row => all.Text(of => FigureTable.Text(of.Columns[c], row))))),
             BandText.LegendOf(vehicle));
     }
 

@@ -53,24 +53,11 @@ internal static class NotebooksCommand
     private static List<(string Path, string Text, string Canonical)> Read(IReadOnlyList<string> files)
     {
         List<string> problems = [];
-        List<(string Path, string Text, string Canonical)> read = [];
-        foreach (string path in files)
+        List<(string Path, string Text, string Canonical)> read = NotebookFile.ReadAll(files, path =>
         {
-            try
-            {
-                string text = File.ReadAllText(path);
-                read.Add((path, text, CanonicalNotebook.Text(text, path)));
-            }
-            catch (NotebookFormatException exception)
-            {
-                problems.Add(exception.Message);
-            }
-            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-            {
-                problems.Add($"{path}: there is no such file, or it cannot be read.");
-            }
-        }
-
+            string text = File.ReadAllText(path);
+            return (path, text, CanonicalNotebook.Text(text, path));
+        }, problems);
         return problems.Count == 0 ? read : throw new BadInputException(problems);
     }
 

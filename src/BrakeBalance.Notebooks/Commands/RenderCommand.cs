@@ -288,24 +288,7 @@ internal static class RenderCommand
             }
         }
 
-        List<NotebookDocument> read = [];
-        foreach (string path in all.Where(chosen.Contains))
-        {
-            try
-            {
-                read.Add(NotebookFile.Read(path));
-            }
-            catch (NotebookFormatException exception)
-            {
-                problems.Add(exception.Message);
-            }
-            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-            {
-                problems.Add($"{path}: the notebook cannot be read.");
-            }
-        }
-
-        return read;
+        return NotebookFile.ReadAll(all.Where(chosen.Contains), NotebookFile.Read, problems);
     }
 
     /// <summary>

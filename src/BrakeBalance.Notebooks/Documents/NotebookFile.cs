@@ -10,6 +10,29 @@ internal static class NotebookFile
     /// <exception cref="IOException">The file cannot be read.</exception>
     public static NotebookDocument Read(string path) => Parse(File.ReadAllText(path), Path.GetFullPath(path));
 
+    /// <summary>What is read of each file; what cannot be read is a problem.</summary>
+    public static List<T> ReadAll<T>(IEnumerable<string> paths, Func<string, T> read, List<string> problems)
+    {
+        List<T> all = [];
+        foreach (string path in paths)
+        {
+            try
+            {
+                all.Add(read(path));
+            }
+            catch (NotebookFormatException exception)
+            {
+                problems.Add(exception.Message);
+            }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                problems.Add($"{path}: there is no such file, or it cannot be read.");
+            }
+        }
+
+        return all;
+    }
+
     /// <summary>Reads a notebook from its text.</summary>
     /// <returns>The notebook; in canonical form, so that every cell has an id.</returns>
     /// <exception cref="NotebookFormatException">The text is no notebook of version 4.</exception>

@@ -13,6 +13,9 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
     /// <summary>Whether shown numbers keep their last zeros, as those do that are read against one another (0.80, 73.0 m).</summary>
     internal bool KeepsZeros { get; init; } = Symbol.Length == 0;
 
+    /// <summary>Digits behind the point of a rounded number, at most 6.</summary>
+    internal int Decimals => Enumerable.Range(0, 6).FirstOrDefault(digits => Math.Abs(Math.Round(RoundTo, digits) - RoundTo) <= 1e-9, 6);
+
     /// <summary>The display value of an SI value.</summary>
     /// <param name="si">The value in the measure's SI unit.</param>
     /// <returns>The value in display units, not rounded.</returns>
@@ -34,13 +37,7 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
     public string Number(double si)
     {
         double rounded = Math.Round(FromSi(si) / RoundTo, MidpointRounding.AwayFromZero) * RoundTo;
-        int decimals = 0;
-        while (decimals < 6 && Math.Abs(Math.Round(RoundTo, decimals) - RoundTo) > 1e-9)
-        {
-            decimals++;
-        }
-
-        string format = KeepsZeros ? "F" + decimals.ToString(CultureInfo.InvariantCulture) : "0." + new string('#', decimals);
+        string format = KeepsZeros ? "F" + Decimals.ToString(CultureInfo.InvariantCulture) : "0." + new string('#', Decimals);
         string text = rounded.ToString(format, CultureInfo.InvariantCulture);
         return text.StartsWith('-') ? (text.Trim('-', '0', '.').Length == 0 ? text[1..] : "−" + text[1..]) : text;
     }

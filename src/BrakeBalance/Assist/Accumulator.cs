@@ -56,8 +56,7 @@ public sealed record Accumulator
     {
         if (charge < Precharge)
         {
-            throw new ArgumentException(string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
+            throw new ArgumentException(Invariant.Text(
                 $"The accumulator's precharge of {Precharge.Bars:0.#} bar lies above the {charge.Bars:0.#} bar that the pump can give, "
                     + $"so no oil can enter it. Lower the precharge below the pump's relief pressure, or check both readings."));
         }

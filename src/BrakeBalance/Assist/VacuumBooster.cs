@@ -38,8 +38,8 @@ public sealed record VacuumBooster : PoweredAssist
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.5 to 1.</exception>
     public double EffectiveAreaShare
     {
-        get =>
-        _areaShare ?? UsualAreaShare(Diaphragms); init => _areaShare = Require.Between(value, 0.5, 1);
+        get => _areaShare ?? UsualAreaShare(Diaphragms);
+        init => _areaShare = Require.Between(value, 0.5, 1);
     }
 
     /// <summary>The share of a diaphragm's circle that works where none is given [–].</summary>

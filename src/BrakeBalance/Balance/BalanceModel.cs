@@ -192,11 +192,7 @@ public sealed class BalanceModel
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is outside its range.</exception>
     public LockUp? FirstLockUp(double adhesion)
     {
-        if (adhesion is not (> 0 and <= 2))
-        {
-            throw new ArgumentOutOfRangeException(nameof(adhesion), adhesion, "The coefficient of adhesion must be above 0 and at most 2.");
-        }
-
+        Require.PositiveUpTo(adhesion, 2, nameof(adhesion));
         return TryFirstLockUp(adhesion, out BalanceState state, out Axle? first, out double efficiency)
             ? new LockUp(adhesion, first, BalancePoint.From(state), efficiency)
             : null;

@@ -55,7 +55,8 @@ public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Sp
     /// </summary>
     /// <param name="units">The system of units.</param>
     public string Words(UnitSystem units) =>
-        Invariant.Text($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, brakes {BrakeState}")
+        Invariant.Text($"{Vehicles.LoadCase.Listed(LoadCase)}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, ")
+            + $"brakes {BrakeState}"
         + (Spread.Front + Spread.Rear > 0
             ? Invariant.Text($", friction {100 * Spread.Front:0.#} % low in front, {100 * Spread.Rear:0.#} % high at the rear")
             : "");

@@ -34,13 +34,7 @@ public sealed record HydraulicOil
     /// <exception cref="InvalidOperationException">The oil is not thinner at 100 °C than at 40 °C.</exception>
     public KinematicViscosity ViscosityAt(Temperature temperature)
     {
-        double celsius = temperature.DegreesCelsius;
-        if (celsius is not (>= -40 and <= 150))
-        {
-            throw new ArgumentOutOfRangeException(nameof(temperature), Invariant.Text($"{celsius:0.#} °C"),
-                "The viscosity of the oil is told from −40 to 150 °C.");
-        }
-
+        double celsius = Require.Between(temperature.DegreesCelsius, -40, 150, nameof(temperature));
         if (At100Celsius >= At40Celsius)
         {
             throw new InvalidOperationException(Invariant.Text($"The oil has {At40Celsius.Centistokes:0.#} mm²/s "

@@ -39,17 +39,8 @@ public static class PipeFlow
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double FrictionFactor(double reynolds, double relativeRoughness)
     {
-        if (reynolds is not (> 0 and <= 1e8))
-        {
-            throw new ArgumentOutOfRangeException(nameof(reynolds), reynolds, "The Reynolds number must be above 0 and at most 1e8.");
-        }
-
-        if (relativeRoughness is not (>= 0 and <= 0.05))
-        {
-            throw new ArgumentOutOfRangeException(nameof(relativeRoughness), relativeRoughness,
-                "The relative roughness must lie between 0 and 0.05.");
-        }
-
+        Require.PositiveUpTo(reynolds, 1e8, nameof(reynolds));
+        Require.Between(relativeRoughness, 0, 0.05, nameof(relativeRoughness));
         double laminar = 64 / reynolds;
         return reynolds <= LaminarLimit ? laminar
             : reynolds < TurbulentLimit ? Math.Max(laminar, Colebrook(reynolds, relativeRoughness))

@@ -17,11 +17,7 @@ public sealed record PadRing
     /// the torque.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above 0° or is above 180°.</exception>
-    public Angle Arc
-    {
-        get;
-        init => field = Angle.FromDegrees(Require.PositiveUpTo(value.Degrees, 180));
-    } = Angle.FromDegrees(60);
+    public Angle Arc { get; init => field = Angle.FromDegrees(Require.PositiveUpTo(value.Degrees, 180)); } = Angle.FromDegrees(60);
 
     /// <summary>Effective radius of a worn-in pad: halfway between the edges.</summary>
     /// <returns>The radius at which the friction force may be taken to act.</returns>

@@ -88,10 +88,7 @@ public sealed record BrakeHose
             (fromPsi, fromExpansion) = (TestPressuresPsi[i], expansion);
         }
 
-        throw new ArgumentOutOfRangeException(
-            nameof(linePressure),
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{linePressure.Bars:0.#} bar"),
-            string.Create(System.Globalization.CultureInfo.InvariantCulture,
-                $"The table of hose expansion ends at {fromPsi:0} psi ({fromPsi * PascalsPerPsi / 1e5:0} bar) for this bore."));
+        throw new ArgumentOutOfRangeException(nameof(linePressure), Invariant.Text($"{linePressure.Bars:0.#} bar"),
+            Invariant.Text($"The table of hose expansion ends at {fromPsi:0} psi ({fromPsi * PascalsPerPsi / 1e5:0} bar) for this bore."));
     }
 }

@@ -154,7 +154,7 @@ public sealed record PedalTravel
             ? "The master cylinder is at the end of its stroke before this pressure is reached: "
                 + "the bore is too small for the volume, or there is air or too much clearance."
         : left < Length.Zero ? "The pedal is on the floor before this pressure is reached."
-        : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        : left < WantedReserve ? Invariant.Text(
             $"Long pedal: {Answers.Measure.Travel.In(UnitSystem.Si).Number(left.Meters)} mm "
                 + $"({Answers.Measure.Travel.In(UnitSystem.Us).Number(left.Meters)} in) left to the floor, "
                 + $"{WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")

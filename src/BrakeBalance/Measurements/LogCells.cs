@@ -18,7 +18,10 @@ internal sealed partial class LogCells(LogTable table)
     /// <summary>The line of the header, from 1.</summary>
     public int HeaderLine => Math.Max(1, _table.HeaderLine);
 
-    /// <summary>A column of numbers; null when the log does not have it, or names a unit that is not known (kept as a problem).</summary>
+    // Whether a column that was asked for by name has numbers that cannot be read: the rest may tell something else than the whole.
+    private bool _unreadable;
+
+    /// <summary>A column of numbers; null when the log does not have it, or names a unit that is not known: then no row is read.</summary>
     public Column<T>? Number<T>(Dictionary<string, Func<double, T>> units, params string[] names)
     {
         (int index, string unit) = Find(names) is >= 0 and int bracketed
@@ -33,11 +36,14 @@ internal sealed partial class LogCells(LogTable table)
             string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
             Problems.Add(new LogProblem(_table.HeaderLine,
                 $"the column '{_table.Header[index]}' {given}; "
-                    + $"write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"));
+                    + $"write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys.Where(known => known.Length > 0))}"));
+            _unreadable |= _table.Rows.Any(row => index < row.Cells.Length && !LogNumbers.IsMissing(row.Cells[index]));
             return null;
         }
 
-        return Number(units, index, LogUnits.Plain(unit), names[0]);
+        Column<T>? column = Number(units, index, LogUnits.Plain(unit), names[0]);
+        _unreadable |= column is null;
+        return column;
     }
 
     /// <summary>A column of numbers by its place, in a unit that its table knows; null when its numbers can be read in two ways.</summary>
@@ -62,7 +68,8 @@ internal sealed partial class LogCells(LogTable table)
         foreach (string unit in units.Where(unit => unit.Length > 0))
         {
             string suffix = " " + unit.Replace('/', ' ');
-            int index = Array.FindIndex(_columns, c => c.Unit.Length == 0 && names.Any(name => c.Name == name + suffix));
+            int index = Array.FindIndex(_columns, c => c.Unit.Length == 0
+                && names.Any(name => c.Name.Replace('/', ' ').Replace('²', '2') == name + suffix));
             if (index >= 0)
             {
                 _used.Add(index);
@@ -72,6 +79,10 @@ internal sealed partial class LogCells(LogTable table)
 
         return (-1, "");
     }
+
+    /// <summary>Whether a column that nobody asked for has these letters in its name.</summary>
+    public bool IsUnused(string letters) =>
+        _columns.Index().Any(column => !_used.Contains(column.Index) && column.Item.Name.Contains(letters, StringComparison.Ordinal));
 
     /// <summary>Index of a column of words; −1 when the log does not have it.</summary>
     public int Find(params string[] names)
@@ -112,6 +123,11 @@ internal sealed partial class LogCells(LogTable table)
     /// <summary>Reads every row by the function given; a row it calls a fault on is left out, reported and counted.</summary>
     public LogReading<TRow> ReadRows<TRow>(Func<int, TRow?> read) where TRow : class
     {
+        if (_unreadable)
+        {
+            return Nothing<TRow>();
+        }
+
         List<TRow> rows = [];
         int lost = 0;
         foreach ((int Line, string[] Cells) row in _table.Rows)
@@ -142,7 +158,7 @@ internal sealed partial class LogCells(LogTable table)
     public string Cell(int index) =>
         index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? _row.Cells[index].Trim() : "";
 
-    /// <summary>The reading of a log that lacks a column it cannot do without: nothing.</summary>
+    /// <summary>The reading of a log that lacks a column it cannot do without, or has one that cannot be read: nothing.</summary>
     public LogReading<TRow> Nothing<TRow>() => Reading<TRow>([], _table.Rows.Count);
 
     private LogReading<TRow> Reading<TRow>(List<TRow> rows, int lost) => new()

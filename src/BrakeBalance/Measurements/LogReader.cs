@@ -61,7 +61,7 @@ public static class LogReader
         var cells = new LogCells(LogTable.Read(reader));
         StopColumns of = StopColumns.In(cells);
         cells.ReportUnusedColumns("note", "notes", "stop", "target pressure", "abort if", "done");
-        if (of.Deceleration is null && of.Locked < 0)
+        if (of.Deceleration is null && (of.Locked < 0 || cells.IsUnused("decel")))
         {
             cells.Missing("deceleration' or 'locked first", "deceleration [g]' or 'locked first");
             return cells.Nothing<TestStop>();
@@ -142,32 +142,22 @@ public static class LogReader
 
     private static string? Name(string word) => word.Length == 0 ? null : word;
 
-    private static PressurePhase? Phase(LogCells cells, string word)
-    {
-        switch (word.ToLowerInvariant())
-        {
-            case "": return null;
-            case "apply" or "up" or "rising": return PressurePhase.Apply;
-            case "release" or "down" or "falling": return PressurePhase.Release;
-            case "hold" or "held": return PressurePhase.Hold;
-            default:
-                cells.Fault($"phase: '{word}' is not known; write apply, release or hold");
-                return null;
-        }
-    }
+    private static PressurePhase? Phase(LogCells cells, string word) => Known(cells, word, "phase", "apply, release or hold",
+        ("apply up rising", PressurePhase.Apply), ("release down falling", PressurePhase.Release), ("hold held", PressurePhase.Hold));
 
-    private static FirstLock? Locked(LogCells cells, string word)
+    private static FirstLock? Locked(LogCells cells, string word) => Known(cells, word, "locked first", "none, front, rear or together",
+        ("none no neither", FirstLock.None), ("front f", FirstLock.Front), ("rear r", FirstLock.Rear),
+        ("together both", FirstLock.Together));
+
+    private static T? Known<T>(LogCells cells, string word, string column, string accepted, params (string Words, T Meaning)[] known)
+        where T : struct
     {
-        switch (word.ToLowerInvariant())
+        (string? words, T meaning) = Array.Find(known, one => one.Words.Split(' ').Contains(word.ToLowerInvariant()));
+        if (words is null && word.Length > 0)
         {
-            case "": return null;
-            case "none" or "no" or "neither": return FirstLock.None;
-            case "front" or "f": return FirstLock.Front;
-            case "rear" or "r": return FirstLock.Rear;
-            case "together" or "both": return FirstLock.Together;
-            default:
-                cells.Fault($"locked first: '{word}' is not known; write none, front, rear or together");
-                return null;
+            cells.Fault($"{column}: '{word}' is not known; write {accepted}");
         }
+
+        return words is null ? null : meaning;
     }
 }

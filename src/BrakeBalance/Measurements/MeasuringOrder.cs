@@ -23,11 +23,7 @@ public static class MeasuringOrder
         int samples = 256,
         int seed = 1)
     {
-        if (adhesion is not (> 0 and <= 2))
-        {
-            throw new ArgumentOutOfRangeException(nameof(adhesion), adhesion, "The coefficient of adhesion must be above 0 and at most 2.");
-        }
-
+        Require.PositiveUpTo(adhesion, 2, nameof(adhesion));
         string k = Invariant.Text($"adhesion {adhesion:0.##}");
         (string Key, string Question, Measure Measure)[] questions =
         [

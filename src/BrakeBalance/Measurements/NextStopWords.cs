@@ -1,4 +1,5 @@
 using BrakeBalance.Answers;
+using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
 
@@ -25,7 +26,8 @@ public static class NextStopWords
             ? t == 0 ? ", adjuster fully out"
                 : Invariant.Text($", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
             : "";
-        return $"Next stop: {stop.LoadCase}, {stop.Surface}{turns}, {Measure.LinePressure.Text(stop.FrontPressure!.Value, units)} in front "
+        return $"Next stop: {LoadCase.Listed(stop.LoadCase!)}, {stop.Surface}{turns}, "
+            + $"{Measure.LinePressure.Text(stop.FrontPressure!.Value, units)} in front "
             + $"from {Measure.Speed.Text(stop.InitialSpeed!.Value, units)}";
     }
 

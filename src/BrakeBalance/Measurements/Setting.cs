@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
@@ -100,6 +101,9 @@ public sealed record Setting(
     /// <summary>Whether the car stands beyond the safe limit.</summary>
     public bool PresentIsBeyond => Present is not null && !HoldsAtAnySetting && (SafeLimit is null || Beyond(Present, SafeLimit));
 
+    /// <summary>Whether a car without a setting of its own lets the rear lock first in some condition as it is built.</summary>
+    internal bool IsBuiltBeyond => Variable == SettingVariable.AddedKnee && Reach is not (SettingReach.NotNeeded or SettingReach.Withheld);
+
     /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
     internal bool HoldsAtAnySetting { get; private init; }
 
@@ -113,8 +117,23 @@ public sealed record Setting(
     public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
 
     /// <summary>Whether a copy of the car, set otherwise, brakes its rear more than the safe limit allows.</summary>
-    internal bool IsBeyond(Vehicle set) => Reach != SettingReach.NotNeeded && !HoldsAtAnySetting
+    internal bool IsBeyond(Vehicle set) => IsBuiltBeyond && ReferenceEquals(set, Vehicle)
+        || Reach != SettingReach.NotNeeded && !HoldsAtAnySetting
         && (SafeLimit is null || Beyond(SettingValue.Of(set, Variable, Conditions), SafeLimit));
+
+    /// <summary>Stops of the car and of copies that brake its rear more, marked where that is more than its own stops allow.</summary>
+    /// <inheritdoc cref="StopComparison.Of"/>
+    public IReadOnlyList<StopComparisonRow> Compare(IEnumerable<(string Name, Vehicle Vehicle)> cars, string loadCase, double adhesion,
+        Speed initialSpeed, StopConditions? conditions = null)
+    {
+        // Own stops judge the car as it stands: a copy is beyond with it, and where a corner says so.
+        (string Name, Vehicle Vehicle)[] all = [.. cars];
+        return [.. StopComparison.Of(all, loadCase, adhesion, initialSpeed, conditions).Zip(all, (row, of) => row with
+        {
+            IsBeyondOwnStops = Rule == SettingRule.Chance && (PresentIsBeyond
+                || (!ReferenceEquals(of.Vehicle, Vehicle) && SettingSearch.RearFirst(of.Vehicle, Vehicle.Conditions) is not null)),
+        })];
+    }
 
     /// <summary>Answers for a car.</summary>
     /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>

@@ -18,6 +18,9 @@ public static class SettingWords
     /// <summary>What stands in place of a limit where every setting keeps the front first.</summary>
     internal const string Any = "any setting";
 
+    /// <summary>What is said of a car without a setting of its own that needs one.</summary>
+    internal const string AsBuilt = "As it is built the rear can lock first and spin it";
+
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
@@ -78,7 +81,7 @@ public static class SettingWords
             : $"{SpeedRange.Words(speeds[0], units)} to {SpeedRange.Words(speeds[^1], units)}";
         string loads = of.LoadCases.IsEmpty && vehicle.LoadCases.Length > 1
             ? "every load case"
-            : $"load case {List(of.LoadCasesOf(vehicle).Select(load => load.Name))}";
+            : $"load case {List(of.LoadCasesOf(vehicle).Select(load => LoadCase.Listed(load.Name)))}";
         string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
             ? Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
             : Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, "
@@ -114,7 +117,8 @@ public static class SettingWords
         // Where corners beyond the roads of the stops hold the limit back, the chance is told of another setting.
         return setting is { MostRearFirst: { } most, Binding: null }
             ? Invariant.Text(
-                $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
+                $"rear first most often in {LoadCase.Listed(most.LoadCase)}, {most.Surface}, brakes {most.State} ")
+                + Invariant.Text($"({100 * most.RearFirst:0.#} %)")
             : IsKept(setting) ? "this car's own stops allow no more"
             : setting.Binding is { } binding
                 ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
@@ -260,7 +264,8 @@ public static class SettingWords
         return
         [
             ("Locks first", LocksFirst(setting, units)),
-            ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "")),
+            ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT"
+                : setting.IsBuiltBeyond ? "; AS BUILT THE REAR CAN LOCK FIRST" : "")),
             ("Safe limit", SafeLimit(setting, units)),
             ("Recommended setting", Recommended(setting, units) + more),
             ("How sure", HowSure(setting, units)),
@@ -298,7 +303,8 @@ public static class SettingWords
     {
         ArgumentNullException.ThrowIfNull(setting);
         string present = setting.Present is not null
-            ? $"Present setting {Present(setting, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
+            ? $"Present setting {Present(setting, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. "
+            : setting.IsBuiltBeyond ? AsBuilt + ". " : "";
         return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",

@@ -31,7 +31,7 @@ internal sealed record StopColumns
         FrontPressure = cells.Number(LogUnits.Pressures, "front pressure", "front line pressure", "front"),
         RearPressure = cells.Number(LogUnits.Pressures, "rear pressure", "rear line pressure", "rear"),
         LockPressure = cells.Number(LogUnits.Pressures, "lock pressure", "front pressure at lock"),
-        Deceleration = cells.Number(LogUnits.Accelerations, "deceleration", "mfdd", "mean fully developed deceleration"),
+        Deceleration = cells.Number(LogUnits.Accelerations, "deceleration", "decel", "mfdd", "mean fully developed deceleration"),
         Temperature = cells.Number(LogUnits.Temperatures, "temperature", "initial temperature"),
         Turns = cells.Number(LogUnits.Turns, "turns", "adjuster", "adjuster turns", "knob", "knob turns"),
         Locked = cells.Find("locked first", "locked", "first lock"),

@@ -97,9 +97,7 @@ public sealed record LinkedLever : PedalLever
         double last = LastUsableAngle();
         return angle <= last + roundingRadians
             ? Math.Min(angle, last)
-            : throw new ArgumentOutOfRangeException(
-                nameof(padTravel),
-                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{padTravel.Millimeters:0.#} mm"),
+            : throw new ArgumentOutOfRangeException(nameof(padTravel), Invariant.Text($"{padTravel.Millimeters:0.#} mm"),
                 "The lever stops pushing the rod before this travel; check pin angle, rod axis and link length.");
     }
 

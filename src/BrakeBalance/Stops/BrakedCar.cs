@@ -55,13 +55,7 @@ public sealed record BrakedCar
 
     /// <summary>Slope of the road, uphill positive; within 20 degrees of level.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The slope is steeper than 20 degrees.</exception>
-    public Angle Grade
-    {
-        get;
-        init => field = Math.Abs(value.Degrees) <= 20
-            ? value
-            : throw new ArgumentOutOfRangeException(nameof(Grade), value.Degrees, "Must lie between -20 and 20 degrees.");
-    } = Angle.Zero;
+    public Angle Grade { get; init => field = Require.Within(value, 20); } = Angle.Zero;
 
     /// <summary>
     /// Moment of inertia about the vertical axis through the centre of gravity; above zero, or null for mass times the product of the

@@ -37,11 +37,7 @@ public sealed record HeatCycle
     public static HeatCycle Repeated(
         int stops, Speed from, Speed to, Acceleration deceleration, Duration interval, bool samePressure, Acceleration? acceleration = null)
     {
-        if (stops is < 1 or > 200)
-        {
-            throw new ArgumentOutOfRangeException(nameof(stops), stops, "Must lie between 1 and 200.");
-        }
-
+        Require.Between(stops, 1, 200, nameof(stops));
         double high = Require.Between(from.MetersPerSecond, 1, 150, nameof(from));
         double low = Require.Between(to.MetersPerSecond, 0, high - 0.5, nameof(to));
         double slowing = Require.Positive(deceleration, nameof(deceleration)).MetersPerSecondSquared;
@@ -96,11 +92,7 @@ public sealed record HeatCycle
     public static HeatCycle Lap(string name, SpeedTrace trace, int laps)
     {
         ArgumentNullException.ThrowIfNull(trace);
-        if (laps is < 1 or > 200)
-        {
-            throw new ArgumentOutOfRangeException(nameof(laps), laps, "Must lie between 1 and 200.");
-        }
-
+        Require.Between(laps, 1, 200, nameof(laps));
         List<HeatPiece> pieces = [];
         double start = 0;
         bool braking = false;

@@ -9,13 +9,7 @@ public sealed record StopConditions
 
     /// <summary>Slope of the road, uphill positive; within 20 degrees of level.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The slope is steeper than 20 degrees.</exception>
-    public Angle Grade
-    {
-        get;
-        init => field = Math.Abs(value.Degrees) <= 20
-            ? value
-            : throw new ArgumentOutOfRangeException(nameof(Grade), value.Degrees, "Must lie between -20 and 20 degrees.");
-    } = Angle.Zero;
+    public Angle Grade { get; init => field = Require.Within(value, 20); } = Angle.Zero;
 
     /// <summary>Force of a foot that stamps on the pedal; above zero; null for the vehicle's, or <see cref="UsualPedalForce"/> where it
     /// says none.</summary>

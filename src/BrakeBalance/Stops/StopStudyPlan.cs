@@ -6,12 +6,7 @@ public sealed record StopStudyPlan
 {
     /// <summary>How many stops; 1 to a million.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 1 000 000.</exception>
-    public int Stops
-    {
-        get;
-        init => field = value is >= 1 and <= 1_000_000
-            ? value : throw new ArgumentOutOfRangeException(nameof(Stops), value, "Must lie between 1 and 1000000.");
-    } = 10_000;
+    public int Stops { get; init => field = Require.Between(value, 1, 1_000_000); } = 10_000;
 
     /// <summary>Lowest peak adhesion of the surface [–]; 0.05 to 2.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>

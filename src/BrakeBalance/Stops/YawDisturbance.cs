@@ -7,7 +7,7 @@ public sealed record YawDisturbance
     /// Slope of the road across the direction of travel, positive when the road falls away to the left; within 10 degrees.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The slope is steeper than 10 degrees.</exception>
-    public Angle CrossSlope { get; init => field = Within(value, 10, nameof(CrossSlope)); } = Angle.Zero;
+    public Angle CrossSlope { get; init => field = Require.Within(value, 10); } = Angle.Zero;
 
     /// <summary>Adhesion on the right less that on the left, divided by their mean [–]; −1.9 to 1.9.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −1.9 to 1.9.</exception>
@@ -15,7 +15,7 @@ public sealed record YawDisturbance
 
     /// <summary>Steer angle of the front wheels, held through the stop, leftwards positive; within 20 degrees.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The angle is more than 20 degrees.</exception>
-    public Angle Steer { get; init => field = Within(value, 20, nameof(Steer)); } = Angle.Zero;
+    public Angle Steer { get; init => field = Require.Within(value, 20); } = Angle.Zero;
 
     /// <summary>Yaw rate when the foot touches the pedal, leftwards positive.</summary>
     public RotationalSpeed InitialYawRate { get; init; } = RotationalSpeed.Zero;
@@ -31,9 +31,4 @@ public sealed record YawDisturbance
     /// <exception cref="ArgumentOutOfRangeException">A value is not above zero, or one is more than 39 times the other.</exception>
     public static YawDisturbance Split(double left, double right) =>
         new() { AdhesionImbalance = 2 * (Require.Positive(right) - Require.Positive(left)) / (left + right) };
-
-    private static Angle Within(Angle value, double degrees, string name) => Math.Abs(value.Degrees) <= degrees
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value.Degrees,
-            Invariant.Text($"Must lie between {-degrees} and {degrees} degrees."));
 }

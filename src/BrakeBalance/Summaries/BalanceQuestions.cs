@@ -11,7 +11,6 @@ namespace BrakeBalance.Summaries;
 /// <summary>The questions on valves, balance, tyres, heat and the wet.</summary>
 internal sealed class BalanceQuestions(DeskCar desk)
 {
-    private const double Dry = Conditions.DryAdhesion;
     private const double Wet = Conditions.WetAdhesion;
     private const double TwinRate = 0.8;
     private const int LapStops = 20;
@@ -47,7 +46,13 @@ internal sealed class BalanceQuestions(DeskCar desk)
         : rearOverFront > 1 ? Say($"a bore at the rear {rearOverFront:0.00} times the front's")
         : Say($"a bore in front {1 / rearOverFront:0.00} times the rear's");
 
-    public Reply RearLocks() => $"Dry, in {Car.LoadCases[0].Name}, {LocksFirst(desk.Model.FirstLockUp(Dry))}. {desk.Conclusion}";
+    // The best road that the car has to meet: tyres that hold more than a dry road meet another limit there.
+    private double Dry => Car.Conditions.BestAdhesion;
+
+    private string OnDry => Dry > Conditions.DryAdhesion ? Say($"at an adhesion of {Dry:0.0#}") : "on dry road";
+
+    public Reply RearLocks() => $"{Invariant.Capital(OnDry)}, in {Car.LoadCases[0].Name}, {LocksFirst(desk.Model.FirstLockUp(Dry))}. "
+        + desk.Conclusion;
 
     public Reply FullyOut()
     {
@@ -62,8 +67,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         }
 
         LockUp? lockUp = new BalanceModel(Car.WithRearKnee(screw.KneeBackedOff), Car.LoadCases[0]).FirstLockUp(Dry);
-        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeBackedOff)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on "
-            + "dry road by this file. ";
+        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeBackedOff)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} "
+            + $"{OnDry} by this file. ";
         return fullyOut + (desk.Answer.Reach is SettingReach.Below or SettingReach.None
             ? desk.Conclusion
             : "If the rear locks all the same, the linings are not as the file says (damp, hot or grabbing) or the valve does not "
@@ -81,7 +86,9 @@ internal sealed class BalanceQuestions(DeskCar desk)
         {
             0 when Car.Hydraulics.RearValves.Any(valve => valve is LoadSensingValve or LimitingValve) =>
                 $"The valve in the rear line is set by {(Car.Hydraulics.SensesLoad ? "the load" : "its limit")}: of {desk.Line(inlet)} it "
-                + $"passes {desk.Line(passed)}. An adjustable one before it would act as well: two in series starve the rear.",
+                + $"passes {desk.Line(passed)}{desk.Standing}. An adjustable one before it acts as well, so that the rear gets less "
+                + "than by " + (desk.Answer is { Variable: SettingVariable.AddedKnee, Recommended: not null }
+                    ? "either alone: the recommended setting counts both." : "either alone: two in series starve the rear."),
             0 => $"No proportioning valve is in the rear line: of {desk.Line(inlet)} the rear brakes get {desk.Line(passed)}, and one "
                 + $"adjustable valve would stand alone.",
             1 => $"One proportioning valve is in the rear line: of {desk.Line(inlet)} it passes {desk.Line(passed)}. A second one "
@@ -130,12 +137,14 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
     public Reply Ever() =>
         $"No: a locked front axle slides straight on, a locked rear axle spins the car. Here {LocksFirst(desk.Model.FirstLockUp(Dry))} "
-            + $"on dry road and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet; "
+            + $"{OnDry} and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet road; "
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
-        + (!desk.Answer.PresentIsBeyond ? "" : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear)
-            ? $" {Invariant.Capital(Beyond)}." : $" In other conditions the rear can: {Beyond}.");
+        + (desk.Answer.IsBuiltBeyond ? $" {SettingWords.AsBuilt} in some of the conditions."
+            : !desk.Answer.PresentIsBeyond ? ""
+            : new[] { Dry, Wet }.Any(road => desk.Model.FirstLockUp(road)?.First == Axle.Rear) ? $" {Invariant.Capital(Beyond)}."
+            : $" In other conditions the rear can: {Beyond}.");
 
     private string Beyond => $"the present setting lies beyond the safe limit ({SettingWords.SafeLimit(desk.Answer, desk.Units)})";
 
@@ -185,7 +194,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string verdict = later is null || later.FrontFirstOrTogether
             ? "The order is safe, but the rear does less: put the new friction into the file, and set by the safe limit that follows."
             : "The order is unsafe.";
-        return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}; ")
+        return Say($"Front friction up by {100 * (factor - 1):0} %: {OnDry} {LocksFirst(later)}{Efficiency(later)}; ")
             + $"as it is, {LocksFirst(before)}{Efficiency(before)}. {verdict} Race pads that are cold do the opposite.";
     }
 
@@ -194,7 +203,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         LockUp? dry = desk.Model.FirstLockUp(Dry), wet = desk.Model.FirstLockUp(Wet);
         if (dry is null || wet is null)
         {
-            return "The pressure does not reach lock-up on dry road: the setting never decides there.";
+            return $"The pressure does not reach lock-up {OnDry}: the setting never decides there.";
         }
 
         string setting = desk.Answer.PresentIsBeyond
@@ -202,12 +211,13 @@ internal sealed class BalanceQuestions(DeskCar desk)
             : desk.Valve is { } valve ? wet.At.LinePressures.Front * Car.Hydraulics.Split.RearToFrontPressureRatio <= valve.Knee
                 ? "the valve is not reached in the wet, so nothing needs to be set"
                 : "the knee is passed in the wet as well, so a higher knee would use more of the road there, "
-                    + (desk.Answer.Recommended?.Knee is { } knee && (knee - valve.Knee).Bars > 0.05
-                        ? $"and up to the recommended setting, {SettingWords.Knee(knee, desk.Units)}, the front locks first in the dry too"
+                    + (desk.Answer.Recommended is { Knee: { } knee } best && (knee - valve.Knee).Bars > 0.05
+                        ? $"and up to the recommended setting, {SettingWords.Number(best, desk.Units)}, the front locks first in the dry "
+                            + "too"
                         : "but no higher one is recommended: it has to be safe in the dry too")
             : Car.Hydraulics.SensesLoad ? "the valve follows the load by itself" : "a straight line cannot suit both";
-        return $"In the dry the first lock-up comes at {desk.Line(dry.At.LinePressures.Front)} in the front line, in the wet at "
-            + $"{desk.Line(wet.At.LinePressures.Front)}; {setting}. "
+        return $"{Invariant.Capital(OnDry)} the first lock-up comes at {desk.Line(dry.At.LinePressures.Front)} in the front line, in the "
+            + $"wet at {desk.Line(wet.At.LinePressures.Front)}; {setting}. "
             + Say($"Efficiency: {100 * dry.Efficiency:0} % dry, {100 * wet.Efficiency:0} % wet. Set for the dry, prove in the wet, ")
             + Say($"never the other way round.");
     }
@@ -264,7 +274,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         var damp = new BalanceModel(Car.WithFrictionFactors(grab.Front, grab.Rear), Car.LoadCases[0]);
         return Say($"With {100 * (grab.Rear - 1):0} % more friction at the rear ({grab.Name}) {LocksFirst(damp.FirstLockUp(Wet))} on ")
             + Say($"wet road and ")
-            + $"{LocksFirst(damp.FirstLockUp(Dry))} on dry; without it {LocksFirst(desk.Model.FirstLockUp(Wet))} and "
+            + $"{LocksFirst(damp.FirstLockUp(Dry))} {OnDry}; without it {LocksFirst(desk.Model.FirstLockUp(Wet))} and "
             + $"{LocksFirst(desk.Model.FirstLockUp(Dry))}. {(Car.Brakes.Rear is DrumBrake ? "Drums" : "Discs")} that grab more than "
             + $"that: dry them, look for leaks. "
             + desk.Conclusion;

@@ -52,10 +52,7 @@ public sealed record BalanceSummary(
         adhesions ??= vehicle.Conditions.RoadsWith(DefaultAdhesions);
         foreach (double rate in brakingRates)
         {
-            if (rate is not (> 0 and <= 2))
-            {
-                throw new ArgumentOutOfRangeException(nameof(brakingRates), rate, "A deceleration must be above 0 and at most 2.");
-            }
+            Require.PositiveUpTo(rate, 2, nameof(brakingRates));
         }
 
         return Of(vehicle, brakingRates, adhesions, loadCase, speed, null);
@@ -140,8 +137,7 @@ public sealed record LoadCaseSummary(
             .Select(surface => Invariant.Text($"{surface.Adhesion:0.00}"))];
         if (none.Length > 0)
         {
-            warnings.Add(Invariant.Text(
-                $"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
+            warnings.Add($"{name}: no axle locks up to {InBoth.Text(model.MaximumPressure)} at adhesion {string.Join(", ", none)}.");
         }
 
         if (Release(model) is { } release)

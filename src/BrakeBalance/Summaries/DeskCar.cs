@@ -56,6 +56,9 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units, Lazy<Setting>? 
 
     public Setting Answer => Known.Value;
 
+    /// <summary>In which state a rear line pressure holds whose valve follows the load; empty where it does not matter.</summary>
+    public string Standing => vehicle.Hydraulics.SensesLoad ? ", the car standing" : "";
+
     public string Conclusion => SettingWords.Sentence(Answer, units);
 
     public Pressure Highest => Model.MaximumPressure;

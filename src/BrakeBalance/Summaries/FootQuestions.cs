@@ -309,14 +309,17 @@ internal sealed class FootQuestions(DeskCar desk)
 
         (Force Push, ControlForcePoint At)[] readings =
             [.. new[] { desk.Round(200, 40), desk.Round(400, 80), desk.Round(600, 120) }.Select(push => (push, foot.At(push)))];
+        // Gauges are read on a car that stands, and a valve that follows the load then has the whole of it.
+        PerAxle<Pressure> Lines(ControlForcePoint at) =>
+            foot.Model.Vehicle.Hydraulics.LinePressures(at.Balance.MasterPressure, foot.Model.StaticAxleLoads.Rear);
         string[] sentences =
         [
             .. readings.Where(reading => reading.At.OutletPressures.Front <= desk.Highest).Select(reading => $"{desk.Push(reading.Push)}: "
-                + $"{desk.Line(reading.At.Balance.LinePressures.Front)} front, {desk.Line(reading.At.Balance.LinePressures.Rear)} rear."),
+                + $"{desk.Line(Lines(reading.At).Front)} front, {desk.Line(Lines(reading.At).Rear)} rear."),
             .. readings.Where(reading => reading.At.OutletPressures.Front > desk.Highest).Take(1)
                 .Select(reading => $"{desk.Push(reading.Push)}: beyond the {desk.Line(desk.Highest)} of hydraulics.maximumPressure."),
         ];
-        return string.Join(' ', sentences) + (desk.Booster is null ? " No booster is fitted." : " Engine running.");
+        return string.Join(' ', sentences) + (desk.Booster is null ? " No booster is fitted" : " Engine running") + desk.Standing + ".";
     }
 
     public Reply Residual()

@@ -33,12 +33,7 @@ public sealed record ClassNumber
 
     /// <summary>The student's number; 1 to 9999. Nothing about the student is stored.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 9999.</exception>
-    public required int Student
-    {
-        get;
-        init => field = value is >= 1 and <= 9999
-            ? value : throw new ArgumentOutOfRangeException(nameof(Student), value, "Must lie between 1 and 9999.");
-    }
+    public required int Student { get; init => field = Require.Between(value, 1, 9999); }
 
     /// <summary>What may stand on a sheet to tell one class from another: from it nobody finds the secret.</summary>
     /// <param name="secret">The teacher's secret.</param>

@@ -17,4 +17,7 @@ public sealed record LoadCase
     /// <summary>Height of the centre of gravity above the road (h); above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length CentreOfGravityHeight { get; init => field = Require.Positive(value); }
+
+    /// <summary>A load case's name where more follows behind a comma: in quotation marks when it has a comma of its own.</summary>
+    internal static string Listed(string name) => name.Contains(',') ? $"\"{name}\"" : name;
 }

@@ -145,6 +145,15 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
         await page.AssertNoSidewaysScrollAsync();
         await page.AssertAccessibleAsync();
 
+        // Where nothing follows it while it moves, it covers nothing.
+        foreach ((string tab, string held) in new[] { ("choose", "static"), ("paper", "static"), ("pedal", "sticky") })
+        {
+            await ClickAsync(page, $"[data-tab={tab}]");
+            Assert.Equal(width < 1088 ? held : "sticky",
+                await TextAsync(page, "getComputedStyle(document.querySelector('#live-dock')).position"));
+        }
+
+        await ClickAsync(page, "[data-tab=balance]");
         await ClickAsync(page, "#live-own");
         Assert.Equal("car", await TextAsync(page, "document.querySelector('#live-tabs [aria-current=true]').dataset.tab"));
         await ClickAsync(page, "[data-slide][aria-pressed=true]");
@@ -160,6 +169,24 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
         await page.Page.WaitForSelectorAsync("#live-balance figure svg", new() { Timeout = 60_000 });
         Assert.Equal("", await TextAsync(page, Seen));
         page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task A_bars_share_stands_beside_its_slider_as_in_the_answer()
+    {
+        string html = HtmlOf(File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")));
+        await using WatchedPage page = await OpenLiveAsync(browser, "share.html", html, 1280, 900);
+        await page.Page.WaitForSelectorAsync("#live-dock input", new() { Timeout = 60_000 });
+        // Halves of the last digit: the slider's number and the file's would round apart.
+        foreach (string share in new[] { "0.7525", "0.6635", "0.5745" })
+        {
+            await page.Page.EvaluateFunctionAsync(
+                "to => { const track = document.querySelector('#live-dock input'); track.value = to; "
+                    + "track.dispatchEvent(new Event('input')); }", share);
+            await page.Page.WaitForExpressionAsync(
+                "document.querySelector('#live-bar').innerText.includes(document.querySelector('#live-dock output').innerText + ' front')",
+                new() { Timeout = 60_000 });
+        }
     }
 
     [SkippableFact]

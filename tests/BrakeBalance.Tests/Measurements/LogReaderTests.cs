@@ -91,6 +91,42 @@ public class LogReaderTests
         Assert.Contains(log.Problems, p => p.Reason.Contains("no column 'front pressure'"));
     }
 
+    [Theory]
+    [InlineData("deceleration [m]", "has the unit 'm', which is not known")]
+    [InlineData("deceleration", "names no unit")]
+    [InlineData("deceleration braking", "'deceleration braking' is not known")]
+    [InlineData("Mean decel. over distance", "'Mean decel. over distance' is not known")]
+    public void Stops_whose_decelerations_cannot_be_read_are_not_answered_from_their_locks_alone(string heading, string said)
+    {
+        LogReading<TestStop> log = Stops($"turns;front pressure [bar];{heading};locked first\n2;20;3.4;none\n2;30;5.1;front\n");
+        Assert.Empty(log.Rows);
+        Assert.Equal(2, log.Lost);
+        Assert.Contains(log.Problems, problem => problem.Reason.Contains(said, StringComparison.Ordinal));
+        Assert.DoesNotContain(log.Problems, problem => problem.Reason.EndsWith(", ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Turns_in_a_unit_that_is_none_of_turns_are_not_taken_for_the_files_own_setting()
+    {
+        LogReading<TestStop> log = Stops("turns [°];front pressure [bar];deceleration [g]\n90;20;0.34\n");
+        Assert.Empty(log.Rows);
+        Assert.EndsWith("with one of turns", Assert.Single(log.Problems).Reason);
+    }
+
+    [Fact]
+    public void A_column_without_a_number_may_name_any_unit() =>
+        Assert.Single(Stops("front pressure [bar];deceleration [g];temperature [K]\n20;0.34;\n").Rows);
+
+    [Theory]
+    [InlineData("decel (g)", 0.5)]
+    [InlineData("deceleration m/s²", 4.903325)]
+    [InlineData("Deceleration_m_s2", 4.903325)]
+    public void A_deceleration_is_known_by_usual_headings(string heading, double number)
+    {
+        LogReading<TestStop> log = Stops($"front pressure [bar];{heading}\n20;{number.ToString(CultureInfo.InvariantCulture)}\n");
+        Assert.Equal(0.5 * 9.80665, Assert.Single(log.Rows).Deceleration!.Value.MetersPerSecondSquared, 6);
+    }
+
     [Fact]
     public void An_empty_log_is_a_problem_and_not_an_error() =>
         Assert.Contains("no header line", Assert.Single(Gauges("# only a remark\n").Problems).Reason);

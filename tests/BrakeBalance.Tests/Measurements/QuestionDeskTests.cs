@@ -53,6 +53,42 @@ public class QuestionDeskTests
     }
 
     [Fact]
+    public void A_valve_that_follows_the_load_passes_what_the_gauges_show_on_a_car_that_stands()
+    {
+        VehicleReading file = LoadSensing();
+        string Answer(int number) => QuestionDesk.Answer(file).Single(a => a.Number == number).Answer!.Replace('\u00a0', ' ');
+        Force load = new BalanceModel(file.Vehicle, file.Vehicle.LoadCases[0]).StaticAxleLoads.Rear;
+        string[] shown = Answer(14).Split(' ');
+        Assert.EndsWith("Engine running, the car standing.", Answer(14));
+        double front = double.Parse(shown[2], CultureInfo.InvariantCulture), rear = double.Parse(shown[5], CultureInfo.InvariantCulture);
+        Assert.Equal(file.Vehicle.Hydraulics.LinePressures(Pressure.FromBars(front), load).Rear.Bars, rear, 0.5);
+        Assert.Contains(", the car standing. An adjustable one before it acts as well", Answer(17));
+        Assert.EndsWith("No booster is fitted.", QuestionDesk.Answer(VehicleFile.Read(StarterFile.Text(), "starter"))
+            .Single(a => a.Number == 14).Answer!);
+    }
+
+    [Fact]
+    public void A_car_that_needs_a_valve_besides_its_own_is_told_so_wherever_the_order_is_asked()
+    {
+        VehicleReading file = LoadSensing();
+        // Linings that grab by nearly twice as much let it lock its rear first somewhere.
+        Vehicle car = file.Vehicle with
+        {
+            Conditions = file.Vehicle.Conditions with { BrakeStates = [new BrakeState { Name = "grabbing", Rear = 1.9 }] },
+        };
+        var setting = Setting.Of(car);
+        Assert.Equal(SettingVariable.AddedKnee, setting.Variable);
+        Assert.NotNull(setting.Recommended);
+        string Answer(int number) => QuestionDesk.Answer(file with { Vehicle = car }).Single(a => a.Number == number).Answer!;
+        Assert.Contains("AS BUILT THE REAR CAN LOCK FIRST", SettingWords.InSight(setting, UnitSystem.Si)[1].Text);
+        Assert.All(new[] { 15, 21 }, number => Assert.Contains("As it is built the rear can lock first", Answer(number)));
+        Assert.EndsWith("the recommended setting counts both.", Answer(17));
+        Assert.DoesNotContain("As it is built", QuestionDesk.Answer(Read("coupe-1960s.json")).Single(a => a.Number == 21).Answer!);
+    }
+
+    private static VehicleReading LoadSensing() => VehicleFile.Read(StarterFile.Text("vacuum", "disc", "load-sensing"), "starter");
+
+    [Fact]
     public void The_bar_question_of_a_car_that_lifts_its_rear_says_so_instead_of_dividing_by_nothing()
     {
         VehicleReading track = Read("track-coupe.json");
@@ -113,7 +149,17 @@ public class QuestionDeskTests
         string Answer(Vehicle car, int number) =>
             QuestionDesk.Answer(track with { Vehicle = car }).Single(a => a.Number == number).Answer!;
         Assert.DoesNotContain("safe limit", Answer(track.Vehicle, 21));
-        Assert.Contains("In other conditions the rear can: the present setting lies beyond the safe limit", Answer(slicks, 21));
+        // Slicks are asked on the best road of their conditions, and it is named.
+        double there = new BalanceModel(slicks, slicks.LoadCases[0]).FirstLockUp(1.5)!.At.BrakingRate;
+        Assert.Contains($"locks first at {there.ToString("0.00", CultureInfo.InvariantCulture)} g at an adhesion of 1.5 and",
+            Answer(slicks, 21));
+        Assert.All(new[] { 15, 21, 24, 25, 27 }, number => Assert.DoesNotContain("on dry", Answer(slicks, number)));
+        Assert.Contains("The present setting lies beyond the safe limit", Answer(slicks, 21));
+        Vehicle grabbing = track.Vehicle with
+        {
+            Conditions = track.Vehicle.Conditions with { BrakeStates = [new BrakeState { Name = "grabbing", Rear = 1.6 }] },
+        };
+        Assert.Contains("In other conditions the rear can: the present setting lies beyond the safe limit", Answer(grabbing, 21));
         Assert.Contains("an adhesion of 1.5", Answer(slicks, 23));
         Assert.Contains("an adhesion of 1.1", Answer(track.Vehicle, 23));
     }
@@ -205,6 +251,24 @@ public class QuestionDeskTests
             QuestionDesk.Answer(coupe with { Vehicle = coupe.Vehicle.WithRearKnee(knee) }).Single(a => a.Number == 25).Answer!;
         Assert.Matches(@"up to the recommended setting, \S+ bar, the front locks first in the dry too", At(best * 0.5));
         Assert.Contains("but no higher one is recommended", At(best), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_recommended_setting_is_one_number_in_every_answer()
+    {
+        string[] told = [.. Enumerable.Range(0, 8).Select(i =>
+        {
+            VehicleReading car = VehicleFile.Read(StarterFile.Text("none", "disc", "adjustable"), "starter",
+                new ValueOverride("hydraulics.rearValves[0].knee", "120 psi"),
+                new ValueOverride("hydraulics.rearValves[0].adjuster.kneePerTurn",
+                    string.Create(CultureInfo.InvariantCulture, $"{60 + 1.3 * i:0.0} psi")));
+            string best = SettingWords.Number(Setting.Of(car.Vehicle).Recommended!, UnitSystem.Us);
+            string answer = QuestionDesk.Answer(car, UnitSystem.Us).Single(a => a.Number == 25).Answer!.Replace('\u00a0', ' ');
+            return answer.Contains("recommended setting", StringComparison.Ordinal)
+                ? answer.Contains($"setting, {best},", StringComparison.Ordinal) ? "same" : $"{best}: {answer}" : "none";
+        })];
+        Assert.Contains("same", told);
+        Assert.All(told, one => Assert.True(one is "same" or "none", one));
     }
 
     [Fact]

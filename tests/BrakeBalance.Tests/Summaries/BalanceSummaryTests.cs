@@ -59,7 +59,7 @@ public class BalanceSummaryTests
         { Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(50) } };
         IReadOnlyList<string> notices = BalanceSummary.Of(high, adhesions: [0.3, 1.0]).Notices;
         Assert.Contains(notices, text => text.Contains("rear wheels leave the road at a deceleration of 0.78 g"));
-        Assert.Contains(notices, text => text.Contains("no axle locks up to 50 bar at adhesion 1.00"));
+        Assert.Contains(notices, text => text.Contains("no axle locks up to 50 bar (725 psi) at adhesion 1.00"));
     }
 
     [Fact]

@@ -30,7 +30,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         rules.Write(console);
         foreach (string notice in BandText.Each(Notices(summary), bands.Drawn.Select(Notices), bands.OfClass.Select(Notices)))
         {
-            SettingOutput.Labelled(console, "Notice", notice);
+            SettingOutput.Labelled(console, "Notice", InBoth.Only(notice, units.Us));
         }
     }
 

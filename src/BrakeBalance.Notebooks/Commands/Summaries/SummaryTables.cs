@@ -58,7 +58,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         foreach (string notice in BandText.Each(
             summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)))
         {
-            SettingOutput.Labelled(console, "Notice", notice);
+            SettingOutput.Labelled(console, "Notice", InBoth.Only(notice, units.Us));
         }
 
         if (!all)

@@ -210,7 +210,7 @@
   // ---- Sliders: any number, in sight with the picture.
   const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
   // A share stands as the answers name it; the file keeps its fraction.
-  const shown = slider => slider.unit || !/[Ss]hare$/.test(slider.path) ? worded(slider) : (100 * slider.value).toFixed(1) + " %";
+  const shown = slider => slider.unit || !/[Ss]hare$/.test(slider.path) ? worded(slider) : (100 * worded(slider)).toFixed(1) + " %";
   const lift = path => { car().sliders = car().sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
   const drop = path => { lift(path); refresh(); };
   const track = slider => {
@@ -635,7 +635,9 @@
     return state.cars.filter(one => one === car() || others.includes(one)).map(one => ({ name: one.name, ...asked(one) }));
   };
   const compare = async () => {
-    const place = $("live-compared"), reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
+    const place = $("live-compared");
+    if (!place.firstChild) place.append("Working it out …");
+    const reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
     place.innerHTML = reply?.html || "";
     const figure = place.querySelector("figure");
     if (figure) figure.append(saves("set-ups", figure));
