@@ -71,8 +71,8 @@ public sealed record Figure : IHtmlOutput
     /// <summary>Whether a label that finds no clean place stands in the key below the plot.</summary>
     public bool IsKeyedWhereCrowded { get; init; }
 
-    /// <summary>How bars share a category.</summary>
-    public BarMode BarMode { get; init; }
+    /// <summary>Whether bars of one category stand on one another instead of side by side.</summary>
+    public bool StacksBars { get; init; }
 
     /// <summary>The chart, whose points answer to the pointer.</summary>
     /// <returns>A chart of Plotly.NET with the theme for white pages.</returns>

@@ -42,7 +42,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     private Axis? _x;
     private Axis? _y;
     private FigureTable? _table;
-    private BarMode _bars;
+    private bool _stacks;
     private bool _toScale, _keyed;
 
     /// <summary>The system of units of the figure.</summary>
@@ -266,11 +266,10 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
         return this;
     }
 
-    /// <summary>Sets how bars share a category.</summary>
-    /// <param name="mode">Side by side or stacked.</param>
-    public FigureBuilder BarsAre(BarMode mode)
+    /// <summary>Puts bars that share a category on top of one another.</summary>
+    public FigureBuilder StackingBars()
     {
-        _bars = mode;
+        _stacks = true;
         return this;
     }
 
@@ -361,7 +360,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
             YAxis = _y!,
             Layers = [.. _layers],
             Units = Units,
-            BarMode = _bars,
+            StacksBars = _stacks,
             IsToScale = _toScale,
             IsKeyedWhereCrowded = _keyed,
             Table = _table ?? AutomaticTable.Of(_x!, _y!, _layers, Units),

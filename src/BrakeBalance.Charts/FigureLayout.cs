@@ -255,7 +255,7 @@ internal sealed class FigureLayout
     internal static Extent? Stacks(Figure figure)
     {
         BarLayer[] bars = [.. figure.Layers.OfType<BarLayer>()];
-        return figure.BarMode == BarMode.Stacked && bars.Length > 0
+        return figure.StacksBars && bars.Length > 0
             ? Extent.Of(Enumerable.Range(0, bars[0].Values.Count).Select(i => bars.Sum(bar => bar.Values[i]) + (bars[^1].Error?[i] ?? 0)))
             : null;
     }

@@ -65,7 +65,7 @@ internal static class PlotlyRenderer
                 ("itemdoubleclick", false)));
         if (figure.Layers.Any(layer => layer is BarLayer))
         {
-            result.SetProperty("barmode", figure.BarMode == BarMode.Stacked ? "stack" : "group");
+            result.SetProperty("barmode", figure.StacksBars ? "stack" : "group");
         }
 
         result.SetProperty("xaxis", Axis(figure.XAxis, figure.Units, layout.XLow, layout.XHigh, layout.XStep, theme, withTitle: true,

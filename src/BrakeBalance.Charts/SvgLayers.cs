@@ -222,7 +222,7 @@ internal static class SvgLayers
     {
         BarLayer[] all = [.. layout.Figure.Layers.OfType<BarLayer>()];
         int place = Array.IndexOf(all, bars);
-        bool stacked = layout.Figure.BarMode == BarMode.Stacked;
+        bool stacked = layout.Figure.StacksBars;
         double room = 0.76, width = stacked ? room : room / all.Length;
         for (int i = 0; i < bars.Values.Count; i++)
         {

@@ -84,13 +84,3 @@ public enum Marker
     /// <summary>An open circle.</summary>
     Ring,
 }
-
-/// <summary>How bars of several series share a category.</summary>
-public enum BarMode
-{
-    /// <summary>Side by side.</summary>
-    Grouped,
-
-    /// <summary>One on top of the other.</summary>
-    Stacked,
-}

@@ -106,7 +106,7 @@ public class RenderingTests
             .Title("The assist does most of the work")
                 .Describe("Stacked bars.", "Two bars, each of two parts.")
             .Categories("Deceleration", "0.4", "0.8").Y("Force", "F", Measure.ControlForce)
-            .Bars("foot", [100, 200]).Bars("assist", [300, 650], Tone.Other, Hatch.Rising).BarsAre(BarMode.Stacked).Build();
+            .Bars("foot", [100, 200]).Bars("assist", [300, 650], Tone.Other, Hatch.Rising).StackingBars().Build();
         Assert.Equal(1000, FigureLayout.Of(figure, FigureSize.Page).YHigh);
         Assert.Equal(["Deceleration", "Force, foot [N]", "Force, assist [N]"], figure.Table.Columns);
         Assert.Contains("\"barmode\":\"stack\"", figure.ToPlotlyJson(), StringComparison.Ordinal);

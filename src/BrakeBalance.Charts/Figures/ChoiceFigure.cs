@@ -37,7 +37,7 @@ public static partial class FootFigures
         int below = twin is null ? 0 : 10;
         double[] bores = [.. Enumerable.Range(0, 40 + below).Select(i => 0.0140 + ((i - below) * 0.0005))];
         double[] ratios = [.. Enumerable.Range(0, 31).Select(i => 2.5 + (i * 0.15))];
-        var grid = ControlChoice.Sweep(model, [.. bores.Select(bore => Length.FromMeters(bore))], ratios, [(assistName, assist)], wanted);
+        var grid = ControlChoice.Sweep(model, [.. bores.Select(bore => Length.FromMeters(bore))], ratios, assist, wanted);
         int[][] cells = [.. ratios.Select((_, row) => bores.Select((_, column) => ClassOf(grid[(row * bores.Length) + column])).ToArray())];
         ControlChoiceResult[] fitting = [.. grid.Where(choice => choice.Fits)];
         double presentBore = twin?.FrontBore.Meters ?? Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);

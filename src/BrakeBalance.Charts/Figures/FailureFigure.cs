@@ -37,7 +37,7 @@ public static partial class FootFigures
                     : $"{Finding.Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))
             .Y("Distance", "s", Measure.Distance, 0)
-            .BarsAre(BarMode.Stacked)
+            .StackingBars()
             .Bars("reaction", Part(distance => distance.Reaction), Tone.Guide, Hatch.Dots)
             .Bars("build-up", Part(distance => distance.BuildUp), Tone.Other, Hatch.Rising)
             .Bars("braking", Part(distance => distance.Braking), Tone.Front)

@@ -66,7 +66,7 @@ public static partial class FootFigures
                     .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))
             .Categories("Case", cases.Select(item => item.Name))
             .Y("Pedal travel", "s", Measure.Travel, 0, highest?.Meters)
-            .BarsAre(BarMode.Stacked);
+            .StackingBars();
         string[] groups = [.. first.Parts.Select(part => DrawnAs(part.Name)).Distinct()];
         foreach ((int i, string group) in groups.Index())
         {

@@ -64,20 +64,6 @@ public sealed record HydraulicBooster : PoweredAssist
     public Speed FastestRodSpeed => Speed.FromMetersPerSecond(
         Math.Max(0, PumpFlow.CubicMetersPerSecond - SteeringFlow.CubicMetersPerSecond) / PowerPistonArea.SquareMeters);
 
-    /// <summary>Pressure in the power chamber that an input force asks for.</summary>
-    /// <param name="inputForce">Force on the input rod; not negative.</param>
-    /// <returns>
-    /// Pressure, gauge; the relief pressure once the assist has run out. At that moment the pump blows off and the steering gets nothing.
-    /// </returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="inputForce"/> is negative.</exception>
-    public Pressure ChamberPressure(Force inputForce)
-    {
-        double assist = OutputForce(inputForce).Newtons - inputForce.Newtons + ReturnSpringForce.Newtons;
-        return Pressure.FromPascals(
-            Math.Clamp(assist / PowerPistonArea.SquareMeters, Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals),
-            ReliefPressure.Pascals));
-    }
-
     /// <summary>Shortest time in which the assist can move the output rod through a travel.</summary>
     /// <param name="rodTravel">Travel of the output rod; not negative.</param>
     /// <returns>The time; null when steering leaves no flow for the brakes.</returns>

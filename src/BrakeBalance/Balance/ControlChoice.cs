@@ -5,7 +5,7 @@ using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Balance;
 
-/// <summary>Tries bores, pedal ratios and boosters on a car and shows which fit the targets, and why the others do not.</summary>
+/// <summary>Tries bores and pedal ratios on a car and shows which fit the targets, and why the others do not.</summary>
 /// <remarks>
 /// A small bore needs little force and much travel, a big one the reverse: between too long a pedal and too hard a one lies what fits, if
 /// anything. Two bores keep their ratio; where the other one would be no cylinder's, the choice says so. Source: law of the lever and
@@ -17,7 +17,7 @@ public static class ControlChoice
     /// <param name="model">The balance of the car in one load case; the car must know its circuits' volumes.</param>
     /// <param name="bores">Bores to try (the front cylinder's with a balance bar).</param>
     /// <param name="ratios">Pedal ratios to try [–].</param>
-    /// <param name="assists">Boosters to try, with a name each.</param>
+    /// <param name="assist">What helps the foot.</param>
     /// <param name="targets">What is wanted.</param>
     /// <returns>One choice for each combination, bore changing fastest, then ratio.</returns>
     /// <exception cref="ArgumentException">
@@ -27,7 +27,7 @@ public static class ControlChoice
         BalanceModel model,
         IReadOnlyList<Length> bores,
         IReadOnlyList<double> ratios,
-        IReadOnlyList<(string Name, BrakeAssist Assist)> assists,
+        BrakeAssist assist,
         ControlTargets targets)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -40,11 +40,10 @@ public static class ControlChoice
 
         double reference = present.MasterCylinderFor(model.Vehicle.Hydraulics.Split) is TwinMasterCylinders twin
             ? twin.FrontBore.Meters : 0;
-        return [.. from assist in assists from ratio in ratios from bore in bores select Try(model, present, bore, ratio, assist.Name,
-            assist.Assist, targets, reference)];
+        return [.. from ratio in ratios from bore in bores select Try(model, present, bore, ratio, assist, targets, reference)];
     }
 
-    private static ControlChoiceResult Try(BalanceModel model, BrakeControl present, Length bore, double ratio, string name,
+    private static ControlChoiceResult Try(BalanceModel model, BrakeControl present, Length bore, double ratio,
         BrakeAssist assist, ControlTargets targets, double presentFrontBoreMetres)
     {
         var bar = model.Vehicle.Hydraulics.Split as BalanceBarSplit;
@@ -54,7 +53,6 @@ public static class ControlChoice
             return new ControlChoiceResult(
                 Bore: bore,
                 PedalRatio: ratio,
-                AssistName: name,
                 PedalForce: null,
                 Travel: null,
                 FailSafePedalForce: null,
@@ -96,7 +94,6 @@ public static class ControlChoice
         return new ControlChoiceResult(
             Bore: bore,
             PedalRatio: ratio,
-            AssistName: name,
             PedalForce: hard?.PedalForce,
             Travel: travel,
             FailSafePedalForce: failSafe,
@@ -147,7 +144,6 @@ public sealed record ControlTargets
 /// <summary>One bore, pedal ratio and booster on a car.</summary>
 /// <param name="Bore">Bore of the master cylinder (the front one's with a balance bar).</param>
 /// <param name="PedalRatio">Pedal ratio [–].</param>
-/// <param name="AssistName">Name of the booster.</param>
 /// <param name="PedalForce">Pedal force at the rate wanted; null when the highest pressure does not reach it.</param>
 /// <param name="Travel">The pedal's travel at that rate; null when it cannot be told.</param>
 /// <param name="FailSafePedalForce">
@@ -159,7 +155,7 @@ public sealed record ControlTargets
 /// <param name="TooHardWithoutAssist">Whether the car cannot be stopped as wanted once the assist is dead.</param>
 /// <param name="NotPossible">Why there is no such cylinder, in words, and then nothing else is told; null when there is.</param>
 public sealed record ControlChoiceResult(
-    Length Bore, double PedalRatio, string AssistName, Force? PedalForce, PedalTravel? Travel, Force? FailSafePedalForce, bool TooHard,
+    Length Bore, double PedalRatio, Force? PedalForce, PedalTravel? Travel, Force? FailSafePedalForce, bool TooHard,
     bool TooLight, bool TooLong, bool TooHardWithoutAssist, string? NotPossible = null)
 {
     /// <summary>Whether every target is met.</summary>

@@ -17,40 +17,25 @@ public static class SettingSearch
     /// <summary>Slope of a valve that is not there yet [–]: the middle of what adjustable valves have (common practice).</summary>
     public const double AddedSlope = 0.4;
 
-    /// <summary>How one knee and slope do over all conditions.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
-    /// <param name="knee">The knee, gauge; not negative.</param>
-    /// <param name="slope">The slope above it [–]; 0 to 1.</param>
-    public static SettingOutcome Evaluate(Vehicle vehicle, Conditions conditions, Pressure knee, double slope) =>
-        Evaluate(new Cases(vehicle, conditions), knee, slope);
-
     /// <summary>Tries every knee with every slope, on all cores.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
     /// <param name="knees">Knees to try, gauge.</param>
     /// <param name="slopes">Slopes to try [–].</param>
-    /// <param name="progress">Told the number of settings done; may be null.</param>
-    /// <param name="cancellation">Stops the sweep.</param>
     /// <returns>An outcome each, slopes within knees.</returns>
     public static IReadOnlyList<SettingOutcome> Sweep(
-        Vehicle vehicle, Conditions conditions, IReadOnlyList<Pressure> knees, IReadOnlyList<double> slopes,
-        IProgress<int>? progress = null, CancellationToken cancellation = default)
+        Vehicle vehicle, Conditions conditions, IReadOnlyList<Pressure> knees, IReadOnlyList<double> slopes)
     {
         var outcomes = new SettingOutcome[knees.Count * slopes.Count];
         var cases = new Cases(vehicle, conditions);
-        int done = 0;
         Parallel.ForEach(
             Partitioner.Create(0, outcomes.Length, Math.Max(1, outcomes.Length / (Environment.ProcessorCount * 8))),
-            new ParallelOptions { CancellationToken = cancellation },
             range =>
             {
                 for (int i = range.Item1; i < range.Item2; i++)
                 {
                     outcomes[i] = Evaluate(cases, knees[i / slopes.Count], slopes[i % slopes.Count]);
                 }
-
-                progress?.Report(Interlocked.Add(ref done, range.Item2 - range.Item1));
             });
         return outcomes;
     }

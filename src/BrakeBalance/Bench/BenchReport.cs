@@ -5,12 +5,11 @@ namespace BrakeBalance.Bench;
 /// <summary>All that a bench sheet has to say: what to cut, what to buy, what is wrong, what changes.</summary>
 /// <param name="Sheet">What was measured.</param>
 /// <param name="Purchase">Hose to buy.</param>
-/// <param name="ReturnLines">Losses on the way from the booster's return, pedal at rest; empty when there is no sound plumbing.</param>
 /// <param name="PushRod">The push rod's fit; null when it was not measured.</param>
 /// <param name="Changes">The change table; empty when no change is planned.</param>
 /// <param name="Findings">Everything found, gravest first.</param>
 public sealed record BenchReport(
-    BenchSheet Sheet, ImmutableArray<HosePurchaseLine> Purchase, ImmutableArray<ReturnLineLoss> ReturnLines, PushRodFit? PushRod,
+    BenchSheet Sheet, ImmutableArray<HosePurchaseLine> Purchase, PushRodFit? PushRod,
     ImmutableArray<ChangeRow> Changes, ImmutableArray<BenchFinding> Findings)
 {
     /// <summary>What the return does to the pedal, over oil temperature, coldest first; empty when it cannot be told.</summary>
@@ -23,7 +22,6 @@ public sealed record BenchReport(
     {
         ArgumentNullException.ThrowIfNull(sheet);
         List<BenchFinding> findings = [.. sheet.Hoses.SelectMany(hose => HoseChecks.Of(hose.Assembly, hose.Duty))];
-        ImmutableArray<ReturnLineLoss> lines = [];
         ImmutableArray<(Temperature Oil, ReleaseEffect Effect)> releases = [];
         if (sheet.Plumbing is { } plumbing)
         {
@@ -31,7 +29,6 @@ public sealed record BenchReport(
             findings.AddRange(found);
             if (found.All(finding => finding.Severity != BenchSeverity.Wrong))
             {
-                lines = plumbing.Return.Lines(VolumeFlow.Zero);
                 releases = Release(plumbing);
                 findings.AddRange(releases.Where(release => Math.Abs(release.Oil.Kelvins - plumbing.Return.Temperature.Kelvins) < 1e-9)
                     .Select(release => release.Effect.Finding));
@@ -49,7 +46,6 @@ public sealed record BenchReport(
         return new BenchReport(
             Sheet: sheet,
             Purchase: sheet.Purchase.For(sheet.Hoses.Select(hose => hose.Assembly)),
-            ReturnLines: lines,
             PushRod: sheet.PushRod?.Fit(),
             Changes: changes,
             Findings: [.. findings.OrderByDescending(finding => finding.Severity)])

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Interpolation;
-using MathNet.Numerics.RootFinding;
 
 namespace BrakeBalance.Brakes;
 
@@ -35,18 +34,6 @@ public sealed record FrictionCurve
     /// <summary>The points the curve was made from, coldest first; friction [–].</summary>
     public IReadOnlyList<(Temperature Temperature, double Friction)> Points =>
         [.. _celsius.Zip(_friction, (t, f) => (Temperature.FromDegreesCelsius(t), f))];
-
-    /// <summary>The highest friction on the curve and the temperature at which it is reached; friction [–].</summary>
-    public (Temperature Temperature, double Friction) Peak
-    {
-        get
-        {
-            int peak = PeakIndex;
-            return (Temperature.FromDegreesCelsius(_celsius[peak]), _friction[peak]);
-        }
-    }
-
-    private int PeakIndex => Array.IndexOf(_friction, _friction.Max());
 
     /// <summary>A curve through points.</summary>
     /// <param name="points">
@@ -93,29 +80,6 @@ public sealed record FrictionCurve
             : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, Invariant.Text(
                 $"The friction curve covers {_celsius[0]:0.###} °C to {_celsius[^1]:0.###} °C; "
                     + $"friction at {celsius:0.###} °C is not known. Add a measured point there."));
-    }
-
-    /// <summary>Temperature above the peak at which friction has fallen to a share of its peak.</summary>
-    /// <param name="shareOfPeak">Remaining share of the peak friction [–]; above 0, at most 1.</param>
-    /// <returns>The first such temperature above the peak, or null when the curve ends before friction falls so far.</returns>
-    /// <remarks><para>Source: definition; root found on the curve.</para></remarks>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="shareOfPeak"/> is outside its range.</exception>
-    public Temperature? FadeTemperature(double shareOfPeak)
-    {
-        Require.PositiveUpTo(shareOfPeak, 1, nameof(shareOfPeak));
-        int peak = PeakIndex;
-        double wanted = shareOfPeak * _friction[peak];
-        for (int i = peak; i < _celsius.Length; i++)
-        {
-            if (_friction[i] <= wanted)
-            {
-                return Temperature.FromDegreesCelsius(i == peak || _friction[i] == wanted
-                    ? _celsius[i]
-                    : Brent.FindRoot(t => Interpolation.Interpolate(t) - wanted, _celsius[i - 1], _celsius[i], 1e-9, 100));
-            }
-        }
-
-        return null;
     }
 
     /// <summary>Whether two curves pass through the same points.</summary>

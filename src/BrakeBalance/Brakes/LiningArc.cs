@@ -15,13 +15,6 @@ public sealed record LiningArc
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0° to 180°.</exception>
     public required Angle End { get; init => field = Angle.FromDegrees(Require.Between(value.Degrees, 0, 180)); }
 
-    /// <summary>An arc from its two angles in degrees.</summary>
-    /// <param name="startDegrees">Where the lining begins, degrees from the supported end; 0 to 180.</param>
-    /// <param name="endDegrees">Where the lining ends, degrees; above the start, at most 180.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An angle lies outside 0 to 180 degrees.</exception>
-    public static LiningArc FromDegrees(double startDegrees, double endDegrees) =>
-        new() { Start = Angle.FromDegrees(startDegrees), End = Angle.FromDegrees(endDegrees) };
-
     internal (double Start, double End) Radians => End.Radians > Start.Radians
         ? (Start.Radians, End.Radians)
         : throw new ArgumentException(Invariant.Text(

@@ -38,19 +38,6 @@ public sealed record PistonSet
     /// <exception cref="ArgumentOutOfRangeException">A diameter is not above zero.</exception>
     public static PistonSet OneSide(params IEnumerable<Length> diameters) => new([.. diameters]);
 
-    /// <summary>Several pistons of the same diameter on one side.</summary>
-    /// <param name="count">How many pistons one side has; at least 1.</param>
-    /// <param name="diameter">Diameter of each; above zero.</param>
-    /// <returns>The pistons of one side.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">
-    /// <paramref name="count"/> is below 1, or <paramref name="diameter"/> is not above zero.
-    /// </exception>
-    public static PistonSet OneSideOf(int count, Length diameter)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
-        return new([.. Enumerable.Repeat(diameter, count)]);
-    }
-
     /// <summary>Whether two sets have the same diameters in the same order.</summary>
     /// <param name="other">The set to compare with.</param>
     /// <returns>True when every diameter agrees.</returns>

@@ -76,11 +76,6 @@ public sealed record LoadSensingValve : ReducingValve
     /// <inheritdoc/>
     public override bool SensesLoad => true;
 
-    /// <summary>The knee for a rear axle load.</summary>
-    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels).</param>
-    /// <returns>The knee, gauge.</returns>
-    public Pressure KneeAt(Force rearAxleLoad) => Pressure.FromPascals(KneePascals(rearAxleLoad.Newtons));
-
     internal override ValveLaw Law => ValveLaw.AboveKnee(_lowestPascals, Slope) with
     {
         B0 = (1 - Slope) * (_kneePascals - _gainPascalsPerNewton * _referenceNewtons),
@@ -88,6 +83,6 @@ public sealed record LoadSensingValve : ReducingValve
         BLoad = (1 - Slope) * _gainPascalsPerNewton,
     };
 
-    private double KneePascals(double rearAxleLoadNewtons) =>
+    internal double KneePascals(double rearAxleLoadNewtons) =>
         Math.Max(_lowestPascals, _kneePascals + _gainPascalsPerNewton * (rearAxleLoadNewtons - _referenceNewtons));
 }

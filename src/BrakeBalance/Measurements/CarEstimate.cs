@@ -68,12 +68,6 @@ public sealed record CarEstimate
         };
     }
 
-    /// <summary>The adhesion found for a surface.</summary>
-    /// <param name="surface">Name of the surface as in the log.</param>
-    /// <returns>Adhesion with its 90 % interval [–]; null when no stop was made on it.</returns>
-    public Interval<double>? AdhesionOn(string surface) =>
-        Parameters.FirstOrDefault(p => string.Equals(p.Name, "adhesion, " + surface, StringComparison.OrdinalIgnoreCase))?.Posterior;
-
     /// <summary>Height of the centre of gravity in the first load case.</summary>
     public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
 

@@ -9,7 +9,7 @@ namespace BrakeBalance.Measurements;
 /// covariance from the weights; where even that misses the posterior, Metropolis chains take over. Lock events that only say "not before
 /// this pressure" make posteriors lopsided, and intervals of the normal approximation alone then hold the truth too rarely.
 /// </remarks>
-internal sealed class PosteriorSample(Vector<double>[] draws, double effective)
+internal sealed class PosteriorSample(Vector<double>[] draws)
 {
     private const double Degrees = 6;
     private const int Count = 2000;
@@ -18,9 +18,6 @@ internal sealed class PosteriorSample(Vector<double>[] draws, double effective)
 
     /// <summary>Draws of equal weight.</summary>
     public Vector<double>[] Draws { get; } = draws;
-
-    /// <summary>How many independent draws these are worth.</summary>
-    public double Effective { get; } = effective;
 
     public static PosteriorSample From(Func<Vector<double>, double> negativeLog, LaplacePosterior laplace, int seed)
     {
@@ -69,7 +66,7 @@ internal sealed class PosteriorSample(Vector<double>[] draws, double effective)
         if (!(effective > LeastShare * Count))
         {
             (Vector<double>[] chain, _) = MetropolisChain.Run(negativeLog, laplace, 4000, 2, seed);
-            return new PosteriorSample(chain, chain.Length / 30.0);
+            return new PosteriorSample(chain);
         }
 
         // Systematic resampling: each point as often as its weight says.
@@ -84,7 +81,7 @@ internal sealed class PosteriorSample(Vector<double>[] draws, double effective)
             }
         }
 
-        return new PosteriorSample([.. draws.Select(d => d ?? points[^1])], effective);
+        return new PosteriorSample([.. draws.Select(d => d ?? points[^1])]);
     }
 
     /// <summary>Median and central 90 % interval of a function of the draws.</summary>

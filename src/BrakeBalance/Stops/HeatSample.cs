@@ -9,8 +9,6 @@ namespace BrakeBalance.Stops;
 /// <param name="RingKelvinsPerSecond">Rise of the ring's temperature of each axle in kelvins per second; negative while it cools.</param>
 /// <param name="HatCelsius">Temperature of hat and hub of each axle in degrees Celsius.</param>
 /// <param name="FluidCelsius">Temperature of caliper or wheel cylinder and fluid of each axle in degrees Celsius.</param>
-/// <param name="TorqueFactor">Torque of each axle over its torque at the reference friction [–].</param>
 public readonly record struct HeatSample(
     double TimeSeconds, double SpeedMetresPerSecond, double LinePressurePascals, PerAxle<double> BrakingPowerWatts,
-    PerAxle<double> RingCelsius, PerAxle<double> RingKelvinsPerSecond, PerAxle<double> HatCelsius, PerAxle<double> FluidCelsius,
-    PerAxle<double> TorqueFactor);
+    PerAxle<double> RingCelsius, PerAxle<double> RingKelvinsPerSecond, PerAxle<double> HatCelsius, PerAxle<double> FluidCelsius);

@@ -163,8 +163,7 @@ internal struct HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, doub
             RingCelsius: new(y[FrontRing], y[RearRing]),
             RingKelvinsPerSecond: new(rate[FrontRing], rate[RearRing]),
             HatCelsius: new(y[FrontHat], y[RearHat]),
-            FluidCelsius: new(y[FrontCaliper], y[RearCaliper]),
-            TorqueFactor: new(_front.Fade.At(y[FrontRing]), _rear.Fade.At(y[RearRing]))));
+            FluidCelsius: new(y[FrontCaliper], y[RearCaliper])));
     }
 
     private readonly double Force(double pascals, double speedSquared, double frontFade, double rearFade)

@@ -27,11 +27,4 @@ public sealed record PressureBuildUp
         AssistLag = Duration.Zero,
         RampRate = PressureChangeRate.FromMegapascalsPerSecond(1e6),
     };
-
-    /// <summary>Line pressure at a time after the foot touches the pedal.</summary>
-    /// <param name="time">Time since first touch; not negative.</param>
-    /// <param name="target">Pressure that the foot finally asks for, gauge; not negative.</param>
-    /// <returns>Line pressure at the master cylinder, gauge.</returns>
-    public Pressure PressureAt(Duration time, Pressure target) =>
-        Pressure.FromPascals(new PressureCommand(this, Require.NotNegative(target, nameof(target)).Pascals).At(time.Seconds));
 }

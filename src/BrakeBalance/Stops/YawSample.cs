@@ -11,16 +11,14 @@ namespace BrakeBalance.Stops;
 /// </param>
 /// <param name="YawRateRadiansPerSecond">Yaw rate in radians per second, leftwards positive.</param>
 /// <param name="SpeedMetresPerSecond">Speed of the centre of gravity in metres per second.</param>
-/// <param name="SideslipRadians">Angle between the car's axis and its velocity in radians; positive when it moves to its own left.</param>
 /// <param name="DecelerationMetresPerSecondSquared">Deceleration along the velocity in metres per second squared.</param>
 /// <param name="BrakingMomentNewtonMetres">
 /// Moment of unequal forces along the car left and right about the vertical axis in newton metres, leftwards positive.
 /// </param>
 /// <param name="Slip">Longitudinal slip of each axle, the mean of its wheels [–]; 1 when locked and running straight.</param>
 /// <param name="LongitudinalForceNewtons">Force of the road on each axle along the car in newtons, forwards positive.</param>
-/// <param name="LateralForceNewtons">Force of the road on each axle across the car in newtons, leftwards positive.</param>
 /// <param name="Wheels">What the wheels of each axle do; locked when both stand.</param>
 public readonly record struct YawSample(
     double TimeSeconds, double AlongMetres, double AcrossMetres, double HeadingRadians, double YawRateRadiansPerSecond,
-    double SpeedMetresPerSecond, double SideslipRadians, double DecelerationMetresPerSecondSquared, double BrakingMomentNewtonMetres,
-    PerAxle<double> Slip, PerAxle<double> LongitudinalForceNewtons, PerAxle<double> LateralForceNewtons, PerAxle<WheelState> Wheels);
+    double SpeedMetresPerSecond, double DecelerationMetresPerSecondSquared, double BrakingMomentNewtonMetres,
+    PerAxle<double> Slip, PerAxle<double> LongitudinalForceNewtons, PerAxle<WheelState> Wheels);

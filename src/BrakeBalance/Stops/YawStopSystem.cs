@@ -239,12 +239,10 @@ internal struct YawStopSystem : IStiffSystem
             HeadingRadians: y[Heading],
             YawRateRadiansPerSecond: y[Yaw],
             SpeedMetresPerSecond: m.Speed,
-            SideslipRadians: sideslip,
             DecelerationMetresPerSecondSquared: m.Speed > 0 ? -(m.Ax * y[Vx] + m.Ay * y[Vy]) / m.Speed : 0,
             BrakingMomentNewtonMetres: m.BrakingMoment,
             Slip: new(0.5 * (Slip(0, slide, y) + Slip(1, slide, y)), 0.5 * (Slip(2, slide, y) + Slip(3, slide, y))),
             LongitudinalForceNewtons: new(m.Wheels[0].ForceX + m.Wheels[1].ForceX, m.Wheels[2].ForceX + m.Wheels[3].ForceX),
-            LateralForceNewtons: new(m.Wheels[0].ForceY + m.Wheels[1].ForceY, m.Wheels[2].ForceY + m.Wheels[3].ForceY),
             Wheels: new(
                 Locked(Axle.Front) ? WheelState.Locked : WheelState.Rolling, Locked(Axle.Rear) ? WheelState.Locked : WheelState.Rolling)));
     }

@@ -72,7 +72,7 @@ public sealed record ControlSummary(
             [.. Enumerable.Range(-3, 7).Select(i => own + Length.FromInches(i / 16.0))
                 .Where(bore => bore >= MasterCylinder.SmallestBore && bore <= MasterCylinder.LargestBore)],
             [.. Enumerable.Range(-3, 7).Select(i => ratio + (i / 2.0)).Where(tried => tried is >= 1 and <= 12)],
-            [("as it is", control.Assist)],
+            control.Assist,
             new ControlTargets());
     }
 

@@ -58,7 +58,7 @@ public partial class TitleTests
         var model = new BalanceModel(car, car.LoadCases[0]);
         double[] ratios = [.. Enumerable.Range(0, 31).Select(i => 2.5 + (0.15 * i))], numbers = Numbers(figure.Title);
         bool Fits(double millimetres) => ControlChoice.Sweep(model, [Length.FromMillimeters(millimetres)], ratios,
-            [("", car.Control!.Assist)], new ControlTargets()).Any(choice => choice.Fits);
+            car.Control!.Assist, new ControlTargets()).Any(choice => choice.Fits);
         if (figure.Title.Contains("no ", StringComparison.Ordinal))
         {
             Assert.All(Enumerable.Range(0, 10), i => Assert.False(Fits(14 + (2 * i)), figure.Title));

@@ -131,15 +131,6 @@ public class SettingSearchTests
     }
 
     [Fact]
-    public void Sweep_can_be_stopped()
-    {
-        using var stop = new CancellationTokenSource();
-        stop.Cancel();
-        Assert.ThrowsAny<OperationCanceledException>(() =>
-            SettingSearch.Sweep(RearHappy, Conditions, [Pressure.FromBars(10)], [0.1], null, stop.Token));
-    }
-
-    [Fact]
     public void Smallest_safe_front_share_of_a_balance_bar_is_safe_and_a_thousandth_less_is_not()
     {
         Vehicle car = RearHappy with

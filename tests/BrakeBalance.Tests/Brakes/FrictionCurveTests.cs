@@ -49,18 +49,6 @@ public class FrictionCurveTests
         Assert.Equal(0.30 + (0.05 * (count - 1.25)), line.At(Temperature.FromDegreesCelsius(100 * (count - 1.25))), 1e-9);
     }
 
-    [Fact]
-    public void Peak_and_fade()
-    {
-        Assert.Equal(0.52, Pad.Peak.Friction);
-        Assert.Equal(350, Pad.Peak.Temperature.DegreesCelsius, 1e-9);
-        Temperature fade = Pad.FadeTemperature(0.8)!.Value;
-        Assert.InRange(fade.DegreesCelsius, 550, 700);
-        Assert.Equal(0.8 * 0.52, Pad.At(fade), 1e-6);
-        Assert.Null(Pad.FadeTemperature(0.5));
-        Assert.Equal(350, Pad.FadeTemperature(1)!.Value.DegreesCelsius, 1e-9);
-    }
-
     [Theory]
     [InlineData(19)]
     [InlineData(701)]

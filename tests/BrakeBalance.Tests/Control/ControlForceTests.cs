@@ -271,7 +271,7 @@ public sealed class ControlForceTests
         Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuum", "18 inHg"));
         var model = new BalanceModel(car, car.LoadCases[0]);
         Length[] bores = [.. Enumerable.Range(0, 13).Select(i => Length.FromMillimeters(14 + (i * 2)))];
-        var grid = ControlChoice.Sweep(model, bores, [4.0], [("vacuum", car.Control!.Assist)],
+        var grid = ControlChoice.Sweep(model, bores, [4.0], car.Control!.Assist,
             new ControlTargets { GreatestPedalForce = Force.FromNewtons(150), LeastPedalForce = Force.FromNewtons(80) });
         Assert.True(grid[0].TooLong);
         Assert.True(grid[^1].TooHard);
@@ -291,7 +291,7 @@ public sealed class ControlForceTests
         Vehicle car = Car("track-coupe");
         var model = new BalanceModel(car, car.LoadCases[0]);
         var grid = ControlChoice.Sweep(model, [Length.FromMillimeters(17.8), Length.FromMillimeters(19.58)], [5.2],
-            [("none", new NoAssist())], new ControlTargets());
+            new NoAssist(), new ControlTargets());
         Assert.Equal(Of(car).AtRate(0.8)!.PedalForce.Newtons, grid[0].PedalForce!.Value.Newtons, 1e-6);
         Assert.True(grid[1].PedalForce > grid[0].PedalForce);
     }

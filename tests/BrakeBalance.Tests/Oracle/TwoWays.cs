@@ -72,7 +72,7 @@ internal static class TwoWays
         }
     }
 
-    /// <summary>One setting over surfaces and loads, by <see cref="SettingSearch.Evaluate"/>, at nominal friction and with a
+    /// <summary>One setting over surfaces and loads, by <see cref="SettingSearch.Sweep"/>, at nominal friction and with a
     /// spread.</summary>
     public static void Setting(BrakingCase given)
     {
@@ -231,7 +231,7 @@ internal static class TwoWays
         LockEvent? first = new[] { result.Locks.Front, result.Locks.Rear }.OfType<LockEvent>().MinBy(one => one.Time.Seconds);
         return first is null
             ? (null, 0)
-            : (new Agreement.Lock(first.Axle, buildUp.PressureAt(first.Time, given.Car.Hydraulics.MaximumPressure).Pascals,
+            : (new Agreement.Lock(first.Axle, new PressureCommand(buildUp, given.Car.Hydraulics.MaximumPressure.Pascals).At(first.Time.Seconds),
                 first.BrakingRate), first.Speed.MetersPerSecond);
     }
 
