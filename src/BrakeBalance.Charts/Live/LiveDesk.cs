@@ -29,7 +29,7 @@ public sealed class LiveDesk
         _answers = new()
         {
             ["begin"] = _ => Begin(),
-            ["demos"] = _ => new JsonObject { ["demos"] = Words(_demos.Value.Keys) },
+            ["demos"] = _ => new JsonObject { ["demos"] = SummaryJson.Words(_demos.Value.Keys) },
             ["new"] = request => Text(VehicleText.New(Word(request, "class"))),
             ["demo"] = request => Text(_demos.Value.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
             ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "", Units(request))),
@@ -126,16 +126,14 @@ public sealed class LiveDesk
 
     private static JsonObject Html(string html) => new() { ["html"] = html };
 
-    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
-
     private (string Name, LiveCar Car)[] SetUps(JsonObject request) =>
         [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))];
 
     private static JsonObject Begin() => new()
     {
-        ["classes"] = Words(CarForm.Classes),
+        ["classes"] = SummaryJson.Words(CarForm.Classes),
         ["figures"] = new JsonArray(
-            [.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = Words(tab.Names) })]),
+            [.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = SummaryJson.Words(tab.Names) })]),
     };
 
     private JsonObject Edit(JsonObject request)
@@ -176,7 +174,7 @@ public sealed class LiveDesk
 
         var summary = BalanceSummary.Of(study.Car);
         summary = request["draws"] is { } draws ? summary with { Setting = Setting.Of(study.Car, draws: draws.GetValue<int>()) } : summary;
-        return new JsonObject { ["json"] = new SummaryJson(new SummaryUnits(Units(request))).Text(summary) };
+        return new JsonObject { ["json"] = new SummaryJson(new ReportUnits(Units(request))).Text(summary) };
     }
 
     private JsonObject Figure(JsonObject request)

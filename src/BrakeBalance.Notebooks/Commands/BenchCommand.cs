@@ -51,7 +51,7 @@ internal static class BenchCommand
                 AtomicFile.Write(target, BenchPrintSheet.Html(report, system));
             }
 
-            return terminal.Answer(parsed.GetValue(json), () => new BenchJson(new SummaryUnits(system)).Of(report),
+            return terminal.Answer(parsed.GetValue(json), () => new BenchJson(new ReportUnits(system)).Of(report),
                 console => Write(console, report, system));
         });
         return command;

@@ -100,7 +100,7 @@ internal sealed class ChoiceOutput(Choice choice, ChoiceResult result, UnitSyste
         };
         if (whole)
         {
-            json["comparison"] = CompareCommand.Json(ChoiceResult.Compare(choice.Car, set, units), new SummaryUnits(units));
+            json["comparison"] = CompareCommand.Json(ChoiceResult.Compare(choice.Car, set, units), new ReportUnits(units));
             json["on_the_bench"] = new JsonArray([.. ChoiceResult.OnTheBench(set).Select(line => (JsonNode)line)]);
         }
 

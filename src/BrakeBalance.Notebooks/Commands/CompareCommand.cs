@@ -55,7 +55,7 @@ internal static class CompareCommand
                 AtomicFile.Write(page, ComparisonPage.Html(setUps, comparison, asked, system));
             }
 
-            return terminal.Answer(parsed.GetValue(json), () => Json(comparison, new SummaryUnits(system)), console =>
+            return terminal.Answer(parsed.GetValue(json), () => Json(comparison, new ReportUnits(system)), console =>
             {
                 Write(console, comparison);
                 string[] legends = [.. setUps.Select(setUp => BandText.LegendOf(setUp.Car)).Where(text => text.Length > 0).Distinct()];
@@ -77,7 +77,7 @@ internal static class CompareCommand
         table.Write(console);
     }
 
-    public static JsonObject Json(SetUpComparison comparison, SummaryUnits units)
+    public static JsonObject Json(SetUpComparison comparison, ReportUnits units)
     {
         JsonArray Of(IEnumerable<JsonNode?> values) => new([.. values]);
         return new()

@@ -95,7 +95,7 @@ internal static class StopsCommand
                         },
                         progress, cancellation)))
                     : null;
-                var shown = new StopUnits(VehicleOptions.UnitsOf(parsed, units));
+                var shown = new ReportUnits(VehicleOptions.UnitsOf(parsed, units));
                 Banded<StopReport> reports = PartFault.Refused(vehicle.Name, () => Banded.Of(vehicle, drawn =>
                     StopReport.Of(drawn, ask, [.. loads.Select(one => drawn.LoadCase(one.Name))], many)));
                 return terminal.Answer(parsed.GetValue(json), () => new StopJson(shown).Of(reports), console =>

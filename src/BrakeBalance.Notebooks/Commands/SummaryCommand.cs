@@ -46,7 +46,7 @@ internal static class SummaryCommand
                 parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
                 parsed.GetValue(load),
                 problems);
-            var shown = new SummaryUnits(VehicleOptions.UnitsOf(parsed, units));
+            var shown = new ReportUnits(VehicleOptions.UnitsOf(parsed, units));
             return terminal.Answer(parsed.GetValue(json), () => new SummaryJson(shown).Node(summary),
                 console => new SummaryTables(shown, console).Write(summary, parsed.GetValue(all)));
         });

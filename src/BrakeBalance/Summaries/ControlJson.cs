@@ -7,14 +7,14 @@ namespace BrakeBalance.Summaries;
 
 /// <summary>Pedal, assist, travel and failures as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
 /// <param name="units">Units of the values, named at the end of the keys.</param>
-internal sealed class ControlJson(SummaryUnits units)
+internal sealed class ControlJson(ReportUnits units)
 {
     public JsonObject Node(ControlSummary summary) => new()
     {
         ["load_cases"] = SummaryJson.List(summary.LoadCases, LoadCase),
         ["rule_checks"] = SummaryJson.List(summary.Verdicts, SummaryJson.Verdict),
         ["choices"] = SummaryJson.List(summary.Choices, Choice),
-        ["notices"] = Words([.. summary.Notices, .. summary.Drags.Select(cause => cause.Words(units.System))]),
+        ["notices"] = SummaryJson.Words([.. summary.Notices, .. summary.Drags.Select(cause => cause.Words(units.System))]),
     };
 
     private JsonObject Choice(ControlChoiceResult choice) => new()
@@ -107,21 +107,19 @@ internal sealed class ControlJson(SummaryUnits units)
         [units.Key("pedal_force_used", units.Force)] = Force(outcome.ForceUsed),
         ["locks_first"] = outcome.LockUpRate is null ? null : outcome.FirstToLock?.ToString().ToLowerInvariant() ?? "both together",
         ["lock_up_deceleration_g"] = SummaryJson.Number(outcome.LockUpRate),
-        [Key("distance_from_100_km_h", long_: true)] = Distance(outcome.Distance?.FromFirstTouch),
-        [Key("distance_with_reaction", long_: true)] = Distance(outcome.Distance?.Whole),
+        [units.Key("distance_from_100_km_h", units.Distance)] = Distance(outcome.Distance?.FromFirstTouch),
+        [units.Key("distance_with_reaction", units.Distance)] = Distance(outcome.Distance?.Whole),
         [Key("pad_travel")] = Short(outcome.Travel?.Pad),
-        ["notices"] = Words(outcome.Notices),
+        ["notices"] = SummaryJson.Words(outcome.Notices),
     };
 
-    private string Key(string stem, bool long_ = false) => units.Key(stem, long_ ? (units.Us ? "ft" : "m") : (units.Us ? "in" : "mm"));
+    private string Key(string stem) => units.Key(stem, units.Travel);
 
-    private JsonValue? Force(Force? force) => SummaryJson.Number(force is { } value ? units.Of(value) : null);
+    private JsonValue? Force(Force? force) => SummaryJson.Number(units.Of(force));
 
     private JsonValue? Pressure(Pressure pressure) => SummaryJson.Number(units.Of(pressure));
 
-    private JsonValue? Short(Length? length) => SummaryJson.Number(units.Us ? length?.Inches : length?.Millimeters);
+    private JsonValue? Short(Length? length) => SummaryJson.Number(units.OfTravel(length));
 
-    private JsonValue? Distance(Length? length) => SummaryJson.Number(units.Us ? length?.Feet : length?.Meters);
-
-    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
+    private JsonValue? Distance(Length? length) => SummaryJson.Number(length is { } known ? units.OfDistance(known) : null);
 }

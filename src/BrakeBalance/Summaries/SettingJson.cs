@@ -69,7 +69,7 @@ internal static class SettingJson
     ];
 
     /// <summary>The answer for scripts.</summary>
-    public static JsonObject Node(Setting setting, SummaryUnits units)
+    public static JsonObject Node(Setting setting, ReportUnits units)
     {
         UnitSystem system = units.System;
         Conditions of = setting.Conditions;
@@ -84,7 +84,7 @@ internal static class SettingJson
                 setting.HoldsAtAnySetting ? SettingWords.Any : none),
             ["recommended"] = Point(setting.Recommended, SettingWords.Recommended(setting, system), units),
             ["reach"] = Snake(setting.Reach),
-            ["out_of_reach"] = Words(SettingWords.OutOfReach(setting)),
+            ["out_of_reach"] = SummaryJson.Words(SettingWords.OutOfReach(setting)),
             ["binding"] = Condition(setting.Binding, units),
             ["most_rear_first"] = setting is not { MostRearFirst: not null, Binding: null } ? null : SettingWords.Why(setting, system),
             ["band"] = setting.Band is { } band
@@ -105,7 +105,7 @@ internal static class SettingJson
             ["gains"] = SummaryJson.List(setting.Gains, gain => new JsonObject
             {
                 ["measure"] = gain.Range?.Path ?? "friction of both axles",
-                [units.Key("limit_higher_by", units.Pressure)] = SummaryJson.Number(gain.Knee is { } knee ? units.Of(knee) : null),
+                [units.Key("limit_higher_by", units.Pressure)] = SummaryJson.Number(units.Of(gain.Knee)),
             }),
             ["findings"] = SummaryJson.List(setting.Findings, finding => new JsonObject
             {
@@ -118,10 +118,10 @@ internal static class SettingJson
                 ["words"] = SettingWords.Conditions(setting.Vehicle, system),
                 ["lowest_adhesion"] = SummaryJson.Number(of.LowestAdhesion),
                 ["highest_adhesion"] = SummaryJson.Number(of.HighestAdhesion),
-                ["load_cases"] = Words(of.LoadCasesOf(setting.Vehicle).Select(load => load.Name)),
-                [units.Us ? "speeds_mph" : "speeds_km_h"] =
-                    SummaryJson.List(of.SpeedsOf(setting.Vehicle), speed => SummaryJson.Number(Of(speed, units))),
-                ["brake_states"] = Words(of.BrakeStates.Select(state => state.Name)),
+                ["load_cases"] = SummaryJson.Words(of.LoadCasesOf(setting.Vehicle).Select(load => load.Name)),
+                [units.Key("speeds", units.Speed)] =
+                    SummaryJson.List(of.SpeedsOf(setting.Vehicle), speed => SummaryJson.Number(units.Of(speed))),
+                ["brake_states"] = SummaryJson.Words(of.BrakeStates.Select(state => state.Name)),
                 ["friction_spread_front"] = SummaryJson.Number(of.FrictionSpread.Front),
                 ["friction_spread_rear"] = SummaryJson.Number(of.FrictionSpread.Rear),
                 ["rear_first_chance"] = SummaryJson.Number(of.RearFirstChance),
@@ -130,10 +130,10 @@ internal static class SettingJson
         };
     }
 
-    private static JsonObject? Point(SettingValue? value, string shown, SummaryUnits units, string? none = null) =>
+    private static JsonObject? Point(SettingValue? value, string shown, ReportUnits units, string? none = null) =>
         value is null ? null : new JsonObject
         {
-            [units.Key("knee", units.Pressure)] = SummaryJson.Number(none is null && value.Knee is { } knee ? units.Of(knee) : null),
+            [units.Key("knee", units.Pressure)] = SummaryJson.Number(none is null ? units.Of(value.Knee) : null),
             ["front_force_share"] = SummaryJson.Number(none is null ? value.FrontForceShare : null),
             ["turns"] = SummaryJson.Number(value.Turns),
             ["friction_margin"] = SummaryJson.Number(value.FrictionMargin),
@@ -144,26 +144,21 @@ internal static class SettingJson
         };
 
     // A knee where every one is safe is but the highest that was tried; words stand in its place.
-    private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units, string? any = null) => limit is null ? null : new JsonObject
+    private static JsonObject? Limit(SettingLimit? limit, ReportUnits units, string? any = null) => limit is null ? null : new JsonObject
     {
-        [units.Key("knee", units.Pressure)] =
-            SummaryJson.Number(any is null && !limit.AtAnySetting && limit.Knee is { } knee ? units.Of(knee) : null),
+        [units.Key("knee", units.Pressure)] = SummaryJson.Number(any is null && !limit.AtAnySetting ? units.Of(limit.Knee) : null),
         ["front_force_share"] = SummaryJson.Number(any is null && !limit.AtAnySetting ? limit.FrontForceShare : null),
         ["shown"] = any ?? SettingWords.Number(limit, units.System),
     };
 
-    private static JsonObject? Condition(BindingCondition? binding, SummaryUnits units) => binding is null ? null : new JsonObject
+    private static JsonObject? Condition(BindingCondition? binding, ReportUnits units) => binding is null ? null : new JsonObject
     {
         ["load_case"] = binding.LoadCase,
         ["adhesion"] = SummaryJson.Number(binding.Adhesion),
-        [units.Us ? "speed_mph" : "speed_km_h"] = SummaryJson.Number(Of(binding.Speed, units)),
+        [units.Key("speed", units.Speed)] = SummaryJson.Number(units.Of(binding.Speed)),
         ["brakes"] = binding.BrakeState,
         ["words"] = binding.Words(units.System),
     };
-
-    private static double Of(Speed speed, SummaryUnits units) => units.Us ? speed.MilesPerHour : speed.KilometersPerHour;
-
-    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => (JsonNode?)JsonValue.Create(word))]);
 
     private static string Snake<T>(T value)
         where T : struct, Enum =>

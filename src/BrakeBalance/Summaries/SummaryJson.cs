@@ -6,7 +6,7 @@ namespace BrakeBalance.Summaries;
 
 /// <summary>A balance summary as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
 /// <param name="units">Units of the values, named at the end of the keys.</param>
-internal sealed class SummaryJson(SummaryUnits units)
+internal sealed class SummaryJson(ReportUnits units)
 {
     public string Text(BalanceSummary summary) => IndentedJson.Text(Node(summary));
 
@@ -17,8 +17,8 @@ internal sealed class SummaryJson(SummaryUnits units)
         JsonObject node = Numbers(summary);
         JsonObject banded = bands.HasBand ? JsonBands.With(node, [.. bands.Drawn.Select(Numbers)]) : node;
         banded["setting"] = SettingJson.Node(summary.Setting, units);
-        banded["notices"] = new JsonArray([.. BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices),
-            bands.OfClass.Select(of => of.Notices)).Select(notice => JsonValue.Create(notice))]);
+        banded["notices"] = Words(
+            BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)));
         return banded;
     }
 
@@ -26,7 +26,7 @@ internal sealed class SummaryJson(SummaryUnits units)
     {
         ["name"] = summary.Vehicle.Name,
         ["note"] = summary.Vehicle.Note,
-        [units.Us ? "speed_mph" : "speed_km_h"] = Number(units.Us ? summary.Speed.MilesPerHour : summary.Speed.KilometersPerHour),
+        [units.Key("speed", units.Speed)] = Number(units.Of(summary.Speed)),
         ["load_cases"] = List(summary.LoadCases, LoadCase),
         ["rule_checks"] = List(summary.Verdicts, Verdict),
         ["control"] = summary.Control() is { } control
@@ -98,6 +98,8 @@ internal sealed class SummaryJson(SummaryUnits units)
         node[units.Key(stem + "_front", units.Force)] = Number(units.Of(forces.Front));
         node[units.Key(stem + "_rear", units.Force)] = Number(units.Of(forces.Rear));
     }
+
+    internal static JsonArray Words(IEnumerable<string> words) => List(words, word => JsonValue.Create(word));
 
     internal static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
 

@@ -190,7 +190,7 @@ public class LiveDeskTests
         var cars = new LiveCars();
         LiveCar before = cars.Of(Request(false)), moved = cars.Of(Request(false, [path, value])), typed = cars.Of(Request(true));
         LiveCar fresh = new LiveCars().Of(Request(true));
-        string Said(LiveCar car) => new SummaryJson(new SummaryUnits(UnitSystem.Si)).Text(BalanceSummary.Of(car.Study!.Car));
+        string Said(LiveCar car) => new SummaryJson(new ReportUnits(UnitSystem.Si)).Text(BalanceSummary.Of(car.Study!.Car));
         string told = Said(before), asked = Said(fresh);
         Assert.NotEqual(told, asked);
         Assert.Equal(asked, Said(moved));

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 namespace BrakeBalance.Notebooks.Commands.Benches;
 
 /// <summary>A bench report as JSON for scripts; keys end in their unit.</summary>
-internal sealed class BenchJson(SummaryUnits units)
+internal sealed class BenchJson(ReportUnits units)
 {
     public JsonObject Of(BenchReport report) => new()
     {
@@ -71,7 +71,7 @@ internal sealed class BenchJson(SummaryUnits units)
     };
 
     /// <summary>The unit in which a figure of a comparison stands in JSON.</summary>
-    public static string? Unit(IQuantity? quantity, SummaryUnits units) => quantity switch
+    public static string? Unit(IQuantity? quantity, ReportUnits units) => quantity switch
     {
         null => null,
         Pressure => units.Pressure,
@@ -82,7 +82,7 @@ internal sealed class BenchJson(SummaryUnits units)
     };
 
     /// <summary>A figure of a comparison in that unit.</summary>
-    public static JsonValue? Value(IQuantity? quantity, SummaryUnits units) => quantity switch
+    public static JsonValue? Value(IQuantity? quantity, ReportUnits units) => quantity switch
     {
         null => null,
         Pressure pressure => SummaryJson.Number(units.Of(pressure)),

@@ -1,14 +1,11 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Notebooks.Commands.Stopping;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
 
 /// <summary>What was measured and what follows, as JSON for scripts; keys end in their unit, shares and chances are fractions.</summary>
-internal sealed class MeasureJson(SummaryUnits units)
+internal sealed class MeasureJson(ReportUnits units)
 {
-    private readonly StopUnits _stop = new(units.System);
-
     private static JsonArray Problems(IEnumerable<LogProblem> problems) =>
         SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 
@@ -60,7 +57,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             [units.Key("rear_leak_down", units.Pressure) + "_per_min"] = Band(held.RearFall.Select(units.Of)),
             ["holds"] = held.Holds,
         } : null,
-        ["outside_common_practice"] = Words(analysis.Properties.Where(p => p.IsOutside).Select(p => p.Name)),
+        ["outside_common_practice"] = SummaryJson.Words(analysis.Properties.Where(p => p.IsOutside).Select(p => p.Name)),
         ["adjuster"] = analysis.Calibration is { } adjuster ? new JsonObject
         {
             [units.Key("knee_per_turn", units.Pressure)] = Band(adjuster.KneePerTurn.Select(units.Of)),
@@ -103,32 +100,32 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["found_by"] = s.FoundBy,
             ["trusted"] = s.IsTrusted,
             ["distance_trusted"] = s.IsDistanceTrusted,
-            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = Speed(s.InitialSpeed),
-            [units.Us ? "initial_speed_within_mph" : "initial_speed_within_km_h"] = Speed(s.InitialSpeedWithin),
-            [_stop.DecelerationKey("mean_fully_developed_deceleration")] = Of(s.Deceleration),
+            [units.Key("initial_speed", units.Speed)] = SummaryJson.Number(units.Of(s.InitialSpeed)),
+            [units.Key("initial_speed_within", units.Speed)] = SummaryJson.Number(units.Of(s.InitialSpeedWithin)),
+            [units.DecelerationKey("mean_fully_developed_deceleration")] = SummaryJson.Number(units.Of(s.Deceleration)),
             ["mean_fully_developed_deceleration_g"] =
                 SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
-            [_stop.DecelerationKey("mean_fully_developed_deceleration_within")] = Of(s.DecelerationWithin),
-            [_stop.DecelerationKey("peak_deceleration")] = Of(s.Peak),
-            [_stop.DecelerationKey("peak_deceleration_within")] = Of(s.PeakWithin),
+            [units.DecelerationKey("mean_fully_developed_deceleration_within")] = SummaryJson.Number(units.Of(s.DecelerationWithin)),
+            [units.DecelerationKey("peak_deceleration")] = SummaryJson.Number(units.Of(s.Peak)),
+            [units.DecelerationKey("peak_deceleration_within")] = SummaryJson.Number(units.Of(s.PeakWithin)),
             ["rise_time_s"] = SummaryJson.Number(s.RiseTime.Seconds),
             ["rise_time_within_s"] = SummaryJson.Number(s.RiseTimeWithin.Seconds),
-            [_stop.Key("distance", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.Distance)),
-            [_stop.Key("distance_within", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceWithin)),
-            [_stop.Key("distance_from_pedal", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceFromPedal)),
-            [_stop.Key("distance_from_pedal_within", _stop.Distance)] = SummaryJson.Number(_stop.Of(s.DistanceFromPedalWithin)),
-            [_stop.DecelerationKey("offset_removed")] = Of(s.Offset),
-            [units.Key("front_pressure", units.Pressure)] = Number(s.FrontPressure),
-            [units.Key("rear_pressure", units.Pressure)] = Number(s.RearPressure),
-            [units.Key("lock_pressure", units.Pressure)] = Number(s.LockPressure),
+            [units.Key("distance", units.Distance)] = SummaryJson.Number(units.OfDistance(s.Distance)),
+            [units.Key("distance_within", units.Distance)] = SummaryJson.Number(units.OfDistance(s.DistanceWithin)),
+            [units.Key("distance_from_pedal", units.Distance)] = SummaryJson.Number(units.OfDistance(s.DistanceFromPedal)),
+            [units.Key("distance_from_pedal_within", units.Distance)] = SummaryJson.Number(units.OfDistance(s.DistanceFromPedalWithin)),
+            [units.DecelerationKey("offset_removed")] = SummaryJson.Number(units.Of(s.Offset)),
+            [units.Key("front_pressure", units.Pressure)] = SummaryJson.Number(units.Of(s.FrontPressure)),
+            [units.Key("rear_pressure", units.Pressure)] = SummaryJson.Number(units.Of(s.RearPressure)),
+            [units.Key("lock_pressure", units.Pressure)] = SummaryJson.Number(units.Of(s.LockPressure)),
             ["locked_first"] = s.Locked?.ToString().ToLowerInvariant(),
             ["front_locked_at_s"] = SummaryJson.Number(s.FrontLockedAt?.Seconds),
             ["rear_locked_at_s"] = SummaryJson.Number(s.RearLockedAt?.Seconds),
             ["front_slip"] = SummaryJson.Number(s.FrontSlip),
             ["rear_slip"] = SummaryJson.Number(s.RearSlip),
-            ["cautions"] = Words(s.Cautions),
+            ["cautions"] = SummaryJson.Words(s.Cautions),
         }),
-        ["remarks"] = Words(search.Remarks),
+        ["remarks"] = SummaryJson.Words(search.Remarks),
     };
 
     private JsonObject Estimate(CarEstimate estimate) => new()
@@ -147,14 +144,14 @@ internal sealed class MeasureJson(SummaryUnits units)
         {
             ["stop"] = w.Number,
             ["line"] = w.Line,
-            [_stop.DecelerationKey("deceleration")] = Of(w.Deceleration),
-            [_stop.DecelerationKey("foretold")] = Of(w.Foretold),
+            [units.DecelerationKey("deceleration")] = SummaryJson.Number(units.Of(w.Deceleration)),
+            [units.DecelerationKey("foretold")] = SummaryJson.Number(units.Of(w.Foretold)),
             ["deceleration_weight"] = SummaryJson.Number(w.DecelerationWeight),
             ["lock_weight"] = SummaryJson.Number(w.LockWeight),
         }),
         ["correlation"] = SummaryJson.List(estimate.Correlation, row =>
             new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
-        ["identifiability"] = Words(estimate.Identifiability),
+        ["identifiability"] = SummaryJson.Words(estimate.Identifiability),
         ["deceleration_scatter"] = Band(estimate.DecelerationScatter),
         ["difference_from_chains"] = SummaryJson.Number(estimate.DifferenceFromChains),
         ["chains_agree"] = estimate.ChainsAgree,
@@ -170,8 +167,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["load_case"] = c.LoadCase,
             ["surface"] = c.Surface,
             ["brakes"] = c.State,
-            [units.Us ? "worst_speed_mph" : "worst_speed_km_h"] =
-                SummaryJson.Number(units.Us ? c.Speed.MilesPerHour : c.Speed.KilometersPerHour),
+            [units.Key("worst_speed", units.Speed)] = SummaryJson.Number(units.Of(c.Speed)),
             ["rear_first"] = SummaryJson.Number(c.RearFirst),
             ["mean_efficiency"] = SummaryJson.Number(c.MeanEfficiency),
         }),
@@ -211,8 +207,8 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["number"] = a.Number,
         ["question"] = a.Question,
         ["answer"] = a.Answer,
-        ["lacking"] = Words(a.Lacking),
-        ["vague"] = Words(a.Vague),
+        ["lacking"] = SummaryJson.Words(a.Lacking),
+        ["vague"] = SummaryJson.Words(a.Vague),
         ["more"] = QuestionPointers.Of(a.Number).Words,
     };
 
@@ -220,7 +216,7 @@ internal sealed class MeasureJson(SummaryUnits units)
     public JsonObject Next(Vehicle car, NextStops? next, IEnumerable<string> doubts, IEnumerable<LogProblem> leftOut) => new()
     {
         ["car"] = car.Name,
-        ["doubts"] = Words(doubts),
+        ["doubts"] = SummaryJson.Words(doubts),
         ["stops_used"] = next?.StopsUsed,
         [units.Key("knee_for_equal_lock_up", units.Pressure)] = next?.Knee is { } knee ? Band(knee.Select(units.Of)) : null,
         ["front_force_share_for_equal_lock_up"] = next?.FrontForceShare is { } share ? Band(share) : null,
@@ -234,8 +230,8 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["load_case"] = c.Stop.LoadCase,
         ["surface"] = c.Stop.Surface,
         ["turns"] = SummaryJson.Number(c.Stop.Turns),
-        [units.Us ? "speed_mph" : "speed_km_h"] = Speed(c.Stop.InitialSpeed!.Value),
-        [units.Key("front_pressure", units.Pressure)] = Number(c.Stop.FrontPressure),
+        [units.Key("speed", units.Speed)] = SummaryJson.Number(units.Of(c.Stop.InitialSpeed!.Value)),
+        [units.Key("front_pressure", units.Pressure)] = SummaryJson.Number(units.Of(c.Stop.FrontPressure)),
         ["deceleration_g"] = Band(c.BrakingRate),
         ["lock"] = SummaryJson.Number(c.Lock),
         ["rear_first"] = SummaryJson.Number(c.RearFirst),
@@ -246,7 +242,7 @@ internal sealed class MeasureJson(SummaryUnits units)
     public JsonObject Plan(TestPlan plan) => new()
     {
         ["car"] = plan.Car,
-        ["cautions"] = Words(plan.Cautions),
+        ["cautions"] = SummaryJson.Words(plan.Cautions),
         ["stops"] = SummaryJson.List(plan.Stops, s => new JsonObject
         {
             ["number"] = s.Number,
@@ -254,8 +250,8 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["load_case"] = s.LoadCase,
             ["surface"] = s.Surface,
             ["turns"] = SummaryJson.Number(s.Turns),
-            [units.Us ? "speed_mph" : "speed_km_h"] = SummaryJson.Number(units.Us ? s.Speed.MilesPerHour : s.Speed.KilometersPerHour),
-            [units.Key("target_pressure", units.Pressure)] = Number(s.TargetPressure),
+            [units.Key("speed", units.Speed)] = SummaryJson.Number(units.Of(s.Speed)),
+            [units.Key("target_pressure", units.Pressure)] = SummaryJson.Number(units.Of(s.TargetPressure)),
             ["deceleration_g"] = Band(s.BrakingRate),
             ["rear_first"] = SummaryJson.Number(s.RearFirst),
             ["abort_if"] = s.AbortIf(units.System),
@@ -266,8 +262,8 @@ internal sealed class MeasureJson(SummaryUnits units)
     {
         [units.Key("knee", units.Pressure)] = fit.Knee is { } knee ? Band(knee.Select(units.Of)) : null,
         ["slope"] = fit.Slope is { } slope ? Band(slope) : null,
-        [units.Key("highest_front", units.Pressure)] = Number(fit.HighestFront),
-        [units.Key("scatter", units.Pressure)] = Number(fit.Scatter),
+        [units.Key("highest_front", units.Pressure)] = SummaryJson.Number(units.Of(fit.HighestFront)),
+        [units.Key("scatter", units.Pressure)] = SummaryJson.Number(units.Of(fit.Scatter)),
         ["readings"] = fit.Readings,
         ["weights"] = SummaryJson.List(fit.Weights, w => new JsonObject
         {
@@ -279,7 +275,7 @@ internal sealed class MeasureJson(SummaryUnits units)
 
     private JsonObject Point(SettingPoint point) => new()
     {
-        [units.Key("knee", units.Pressure)] = Number(point.Knee),
+        [units.Key("knee", units.Pressure)] = SummaryJson.Number(units.Of(point.Knee)),
         ["turns"] = SummaryJson.Number(point.Turns),
         ["front_force_share"] = SummaryJson.Number(point.FrontForceShare),
         ["rear_first"] = SummaryJson.Number(point.RearFirst),
@@ -293,12 +289,4 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["low"] = SummaryJson.Number(band.Low),
         ["high"] = SummaryJson.Number(band.High),
     };
-
-    private JsonValue? Speed(Speed speed) => SummaryJson.Number(units.Us ? speed.MilesPerHour : speed.KilometersPerHour);
-
-    private JsonValue? Of(Acceleration? rate) => SummaryJson.Number(rate is { } value ? _stop.Of(value) : null);
-
-    private JsonValue? Number(Pressure? pressure) => SummaryJson.Number(pressure is { } value ? units.Of(value) : null);
-
-    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
 }

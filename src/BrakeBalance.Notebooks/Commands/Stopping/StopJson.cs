@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>A report on stops as JSON for scripts; <see cref="StopKeys"/> says what each key means.</summary>
 /// <param name="units">Units of the values, named at the end of the keys.</param>
-internal sealed class StopJson(StopUnits units)
+internal sealed class StopJson(ReportUnits units)
 {
     public JsonObject Of(Banded<StopReport> reports) => JsonBands.With(Of(reports.Middle), [.. reports.Drawn.Select(Of)]);
 
@@ -22,7 +22,7 @@ internal sealed class StopJson(StopUnits units)
     private JsonObject Load(LoadReport load) => new()
     {
         ["name"] = load.LoadCase.Name,
-        ["assumptions"] = new JsonArray([.. load.Assumptions.Select(a => JsonValue.Create(a))]),
+        ["assumptions"] = SummaryJson.Words(load.Assumptions),
         ["surfaces"] = new JsonArray([.. load.Surfaces.Select(Surface)]),
         ["uneven_road"] = new JsonArray([.. load.Uneven.Select(Uneven)]),
         ["bends"] = new JsonArray([.. load.Bends.Select(Bends)]),
@@ -45,7 +45,7 @@ internal sealed class StopJson(StopUnits units)
             ["square_to_road_after_s"] = Number(row.FirmOnCrown.SquareToRoadAt?.Seconds),
             ["greatest_sideslip_deg"] = Number(row.FirmOnCrown.GreatestSideslip.Degrees),
             ["final_heading_deg"] = Number(row.FirmOnCrown.FinalHeading.Degrees),
-            [units.Key("lateral_offset", units.Distance)] = Number(units.Of(row.FirmOnCrown.LateralOffset)),
+            [units.Key("lateral_offset", units.Distance)] = Number(units.OfDistance(row.FirmOnCrown.LateralOffset)),
         },
     };
 
@@ -55,14 +55,14 @@ internal sealed class StopJson(StopUnits units)
         ["adhesion_right"] = Number(uneven.RightAdhesion),
         ["wheels_lock"] = uneven.WheelsLock,
         [units.Key("held_pressure", units.Pressure)] = Number(units.Of(uneven.HeldPressure)),
-        [units.Key("distance", units.Distance)] = Number(units.Of(uneven.Stop.Distance)),
+        [units.Key("distance", units.Distance)] = Number(units.OfDistance(uneven.Stop.Distance)),
         ["front_lock_s"] = Number(uneven.Stop.LockTimes.Front?.Seconds),
         ["rear_lock_s"] = Number(uneven.Stop.LockTimes.Rear?.Seconds),
         [units.Key("largest_braking_moment", units.Moment)] = Number(units.Of(uneven.Stop.GreatestBrakingMoment)),
         ["largest_heading_deg"] = Number(uneven.Stop.GreatestHeading.Degrees),
         ["final_heading_deg"] = Number(uneven.Stop.FinalHeading.Degrees),
-        [units.Key("lateral_offset", units.Distance)] = Number(units.Of(uneven.Stop.LateralOffset)),
-        [units.Key("widest_wheel", units.Distance)] = Number(units.Of(uneven.Stop.WidestWheel)),
+        [units.Key("lateral_offset", units.Distance)] = Number(units.OfDistance(uneven.Stop.LateralOffset)),
+        [units.Key("widest_wheel", units.Distance)] = Number(units.OfDistance(uneven.Stop.WidestWheel)),
         ["within_15_deg"] = uneven.Stop.StaysWithinYawLimit,
         ["within_lane"] = uneven.Stop.StaysInLane,
         ["swaps_ends"] = uneven.Stop.SwapsEnds,
@@ -73,32 +73,30 @@ internal sealed class StopJson(StopUnits units)
         ["adhesion"] = Number(map.Adhesion),
         ["front_roll_share"] = Number(map.FrontRollShare),
         ["unbraked_limit_g"] = Number(map.Limit.StandardGravity),
-        [units.Key("present_knee", units.Pressure)] = Number(map.Valve is { } valve ? units.Of(valve.Knee) : null),
-        [units.Key("safe_knee_in_every_bend", units.Pressure)] = Number(map.SafeKneeEverywhere is { } knee ? units.Of(knee) : null),
+        [units.Key("present_knee", units.Pressure)] = Number(units.Of(map.Valve?.Knee)),
+        [units.Key("safe_knee_in_every_bend", units.Pressure)] = Number(units.Of(map.SafeKneeEverywhere)),
         ["points"] = new JsonArray([.. map.Points.Select(point => new JsonObject
         {
             ["lateral_g"] = Number(point.Course.LateralAcceleration.StandardGravity),
             ["first_wheel"] = point.Course.FirstWheel is { } wheel ? StopReportTables.Wheel(wheel) : null,
-            [units.Key("first_wheel_pressure", units.Pressure)] = Number(point.Course.FirstWheel is { } at ? units.Of(at.LinePressure)
-                : null),
+            [units.Key("first_wheel_pressure", units.Pressure)] = Number(units.Of(point.Course.FirstWheel?.LinePressure)),
             ["first_wheel_deceleration_g"] = Number(point.Course.FirstWheel?.BrakingRate),
-            [units.Key("first_wheel_rear_side_force", units.Force)] = Number(point.Course.FirstWheel is { } left
-                ? units.Of(left.SideForceLeft.Rear) : null),
+            [units.Key("first_wheel_rear_side_force", units.Force)] = Number(
+                units.Of(point.Course.FirstWheel?.SideForceLeft.Rear)),
             ["first_axle_lost"] = point.Course.FirstAxle?.Axle.ToString().ToLowerInvariant(),
-            [units.Key("first_axle_pressure", units.Pressure)] = Number(point.Course.FirstAxle is { } axle ? units.Of(axle.LinePressure)
-                : null),
+            [units.Key("first_axle_pressure", units.Pressure)] = Number(units.Of(point.Course.FirstAxle?.LinePressure)),
             ["first_axle_deceleration_g"] = Number(point.Course.FirstAxle?.BrakingRate),
-            [units.Key("first_axle_rear_side_force", units.Force)] = Number(point.Course.FirstAxle is { } rest
-                ? units.Of(rest.SideForceLeft.Rear) : null),
+            [units.Key("first_axle_rear_side_force", units.Force)] = Number(
+                units.Of(point.Course.FirstAxle?.SideForceLeft.Rear)),
             [units.Key("rear_side_force_needed", units.Force)] = Number(units.Of(point.Course.SideForceNeeded.Rear)),
-            [units.Key("safe_knee", units.Pressure)] = Number(point.SafeKnee is { } safe ? units.Of(safe) : null),
+            [units.Key("safe_knee", units.Pressure)] = Number(units.Of(point.SafeKnee)),
             ["any_knee"] = map.Valve is null ? null : map.AnyKnee(point),
         })]),
     };
 
     private JsonObject Stop(StopResult stop) => new()
     {
-        [units.Key("distance", units.Distance)] = Number(units.Of(stop.Distance)),
+        [units.Key("distance", units.Distance)] = Number(units.OfDistance(stop.Distance)),
         ["duration_s"] = Number(stop.Duration.Seconds),
         [units.DecelerationKey("mean_fully_developed_deceleration")] = Number(units.Of(stop.MeanFullyDevelopedDeceleration)),
         [units.Key("held_pressure", units.Pressure)] = Number(units.Of(stop.HeldPressure)),
@@ -109,9 +107,8 @@ internal sealed class StopJson(StopUnits units)
         ["deceleration_g_at_first_lock"] = Number(stop.FirstLock is { } axle ? stop.Locks[axle]!.BrakingRate : null),
         ["front_free_s"] = Number(stop.Releases.Front?.Time.Seconds),
         ["rear_free_s"] = Number(stop.Releases.Rear?.Time.Seconds),
-        [units.Key("front_free_pressure", units.Pressure)] = Number(stop.Releases.Front is { } front ? units.Of(front.MasterPressure)
-            : null),
-        [units.Key("rear_free_pressure", units.Pressure)] = Number(stop.Releases.Rear is { } rear ? units.Of(rear.MasterPressure) : null),
+        [units.Key("front_free_pressure", units.Pressure)] = Number(units.Of(stop.Releases.Front?.MasterPressure)),
+        [units.Key("rear_free_pressure", units.Pressure)] = Number(units.Of(stop.Releases.Rear?.MasterPressure)),
         ["brake_heat_front_share"] = Number(Share(stop.Energy)),
         ["energy_imbalance"] = Number(stop.Energy.Imbalance),
     };
@@ -168,9 +165,9 @@ internal sealed class StopJson(StopUnits units)
         ["rise_time_s"] = Number(study.Plan.RiseTime.Seconds),
         ["rear_first_share"] = Number(study.RearFirstShare),
         ["no_lock_share"] = Number(study.NoLockShare),
-        [units.Key("distance_5_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.05))),
-        [units.Key("distance_50_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.5))),
-        [units.Key("distance_95_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.95))),
+        [units.Key("distance_5_percent", units.Distance)] = Number(units.OfDistance(study.DistanceQuantile(0.05))),
+        [units.Key("distance_50_percent", units.Distance)] = Number(units.OfDistance(study.DistanceQuantile(0.5))),
+        [units.Key("distance_95_percent", units.Distance)] = Number(units.OfDistance(study.DistanceQuantile(0.95))),
     };
 
     internal static double? Share(StopEnergy energy)

@@ -4,11 +4,11 @@ using BrakeBalance.Charts.Tables;
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>A report on stops as lines and tables for a person; each car gives the same parts, some of them empty.</summary>
-internal sealed class StopReportTables(StopUnits units)
+internal sealed class StopReportTables(ReportUnits units)
 {
     private readonly List<object> _parts = [];
 
-    public static IReadOnlyList<object> Of(StopReport report, StopUnits units)
+    public static IReadOnlyList<object> Of(StopReport report, ReportUnits units)
     {
         var tables = new StopReportTables(units);
         tables.Write(report);
@@ -31,8 +31,8 @@ internal sealed class StopReportTables(StopUnits units)
                 $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, "
                     + $"friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
             Line(Invariant.Text($"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: "
-                + $"{Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} "
-                + $"/ {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
+                + $"{Text(units.OfDistance(study.DistanceQuantile(0.05)))} / {Text(units.OfDistance(study.DistanceQuantile(0.5)))} "
+                + $"/ {Text(units.OfDistance(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
         Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent "
@@ -57,9 +57,9 @@ internal sealed class StopReportTables(StopUnits units)
         {
             Axle? first = row.Emergency.FirstLock;
             stops.Row(
-                Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Emergency.Distance)), row.Threshold is { } t
-                    ? Text(units.Of(t.Distance)) : "–",
-                Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
+                Text(row.Setup.Adhesion, "0.00"), Text(units.OfDistance(row.Emergency.Distance)), row.Threshold is { } t
+                    ? Text(units.OfDistance(t.Distance)) : "–",
+                Text(units.OfDistance(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
                 first is { } axle ? Text(row.Emergency.Locks[axle]!.Time.Seconds, "0.00") : "–",
                 first is { } same ? Text(row.Emergency.Locks[same]!.BrakingRate, "0.00") : "–",
                 row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}°");
@@ -93,7 +93,7 @@ internal sealed class StopReportTables(StopUnits units)
         return percent == 0 ? "" : $", {Text(Math.Abs(percent))} % {(percent > 0 ? "uphill" : "downhill")}";
     }
 
-    private static string? Bound(StopComparisonRow row, StopUnits units)
+    private static string? Bound(StopComparisonRow row, ReportUnits units)
     {
         string pressure = $"{Text(units.Of(row.Emergency.HeldPressure))} {units.Pressure}";
         string adhesion = Text(row.Setup.Adhesion, "0.00");
@@ -109,7 +109,7 @@ internal sealed class StopReportTables(StopUnits units)
         };
     }
 
-    private static string? Easing(StopComparisonRow row, StopUnits units)
+    private static string? Easing(StopComparisonRow row, ReportUnits units)
     {
         if (row.Easing is not { FirstLock: not null } stop)
         {
@@ -121,7 +121,7 @@ internal sealed class StopReportTables(StopUnits units)
             : $"{name} locks after {Text(locked.Time.Seconds, "0.00")} s and turns again after "
                 + $"{Text(free.Time.Seconds, "0.00")} s at {Text(units.Of(free.MasterPressure))} {units.Pressure}";
         return $"Adhesion {Text(row.Setup.Adhesion, "0.00")}, foot easing: {Axle("front", stop.Locks.Front, stop.Releases.Front)}; "
-            + $"{Axle("rear", stop.Locks.Rear, stop.Releases.Rear)}; {Text(units.Of(stop.Distance))} {units.Distance}.";
+            + $"{Axle("rear", stop.Locks.Rear, stop.Releases.Rear)}; {Text(units.OfDistance(stop.Distance))} {units.Distance}.";
     }
 
     private void WriteUneven(LoadReport load, StopRoad road)
@@ -137,16 +137,16 @@ internal sealed class StopReportTables(StopUnits units)
         var table = new TextTable(
             "Adhesion left / right", "Pedal", $"Pressure [{units.Pressure}]", $"Distance [{units.Distance}]", $"Moment [{units.Moment}]",
                 "Largest heading [°]",
-            $"Sideways [{units.Distance}]", "Within ±15°", $"In {Text(units.Of(YawResult.LaneWidth))} {units.Distance} lane");
+            $"Sideways [{units.Distance}]", "Within ±15°", $"In {Text(units.OfDistance(YawResult.LaneWidth))} {units.Distance} lane");
         foreach (UnevenStop uneven in load.Uneven)
         {
             YawResult stop = uneven.Stop;
             table.Row(
                 $"{Text(uneven.LeftAdhesion, "0.00")} / {Text(uneven.RightAdhesion, "0.00")}",
                     uneven.WheelsLock ? "full pressure" : "just below lock-up",
-                Text(units.Of(uneven.HeldPressure)), Text(units.Of(stop.Distance)), Text(units.Of(stop.GreatestBrakingMoment), "0"),
+                Text(units.Of(uneven.HeldPressure)), Text(units.OfDistance(stop.Distance)), Text(units.Of(stop.GreatestBrakingMoment), "0"),
                     Text(stop.GreatestHeading.Degrees),
-                Text(units.Of(stop.LateralOffset), "0.00"), stop.StaysWithinYawLimit ? "yes" : stop.SwapsEnds ? "NO, SPINS" : "NO",
+                Text(units.OfDistance(stop.LateralOffset), "0.00"), stop.StaysWithinYawLimit ? "yes" : stop.SwapsEnds ? "NO, SPINS" : "NO",
                     stop.StaysInLane ? "yes" : "NO");
         }
 

@@ -3,12 +3,8 @@ using Spectre.Console;
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>Pedal, assist, travel and failures as tables for a person.</summary>
-internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
+internal sealed class ControlTables(ReportUnits units, IAnsiConsole console)
 {
-    private string Short => units.Us ? "in" : "mm";
-
-    private string Distance => units.Us ? "ft" : "m";
-
     public void Write(Banded<ControlSummary> bands, bool all)
     {
         ControlSummary summary = bands.Middle;
@@ -45,12 +41,12 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string pressure = $" [{units.Pressure}]";
         bool hot = part.Middle.Rates.Any(rate => rate.TravelDrumsHot is not null);
         string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist"
-            + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
+            + force, $"Pedal travel [{units.Travel}]", $"left [{units.Travel}]", $"left, drums hot [{units.Travel}]"];
         var rates = new TextTable(headings[..(hot ? 6 : 5)]);
         SummaryTables.Rows(rates, part, of => of.Rates, rate =>
         {
-            string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad),
-                Left(rate.Travel), Left(rate.TravelDrumsHot)];
+            string[] cells = [Rate(rate.BrakingRate), units.Text(rate.Point?.PedalForce), units.Text(rate.WithoutAssist),
+                Travel(rate.Travel?.Pad), Left(rate.Travel), Left(rate.TravelDrumsHot)];
             return cells[..(hot ? 6 : 5)];
         });
         rates.Write(console);
@@ -62,7 +58,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         bool assisted = part.Middle.Failures.Any(outcome => outcome.Case.AssistLost);
         console.WriteLine(part.Text(of => !assisted ? "No assist: nothing runs out, and nothing is lost with the engine off"
             : of.RunOut is { } runOut
-            ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration "
+            ? $"Run-out of the assist: pedal force {units.Text(runOut.PedalForce)} {units.Force}, deceleration "
                 + $"{Rate(runOut.Balance.BrakingRate)} g"
             : "Run-out of the assist: none within the pressure considered"));
         if (all)
@@ -70,8 +66,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             var gauges = new TextTable("Pedal force" + force, "At the cylinder front" + pressure, "rear"
                 + pressure, "At the brakes front" + pressure, "rear" + pressure);
             SummaryTables.Rows(gauges, part, of => of.Gauges, point => [
-                Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
-                Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear)]);
+                units.Text(point.PedalForce), units.Text(point.OutletPressures.Front), units.Text(point.OutletPressures.Rear),
+                units.Text(point.Balance.LinePressures.Front), units.Text(point.Balance.LinePressures.Rear)]);
             gauges.Write(console);
         }
 
@@ -84,9 +80,9 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string speed = units.Us ? "62 mph" : "100 km/h";
         var failures = new TextTable(
             "Case", "Pedal force for 0.25 g"
-                + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
+                + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{units.Distance}]");
         SummaryTables.Rows(failures, part, of => of.Failures, outcome => [
-            outcome.Case.Name, outcome.WhyNot ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce),
+            outcome.Case.Name, outcome.WhyNot ?? units.Text(outcome.PedalForceForRate), Rate(outcome.RateAtForce),
             outcome.Bound.ToString().ToLowerInvariant(),
             outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
             Road(outcome.Distance?.FromFirstTouch)]);
@@ -102,13 +98,13 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             return;
         }
 
-        string At(Force? force) => force is null ? "not reached" : $"{Force(force)} {units.Force}";
+        string At(Force? force) => force is null ? "not reached" : $"{units.Text(force)} {units.Force}";
         string rate = Rate(presses.BrakingRate);
         string Count(EngineOffPresses p) =>
             p.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
         console.WriteLine($"Engine off, presses in a row at {rate} g with at most {At(presses.GreatestPedalForce)}: {of.Text(Count)}");
         string[] Presses(EngineOffPresses p) => [.. p.Applications.Zip(p.PedalForces)
-            .TakeWhile(press => press.First.MaximumAssist > UnitsNet.Force.Zero)
+            .TakeWhile(press => press.First.MaximumAssist > Force.Zero)
             .Select(press => $"{At(press.Second)}; assist {Rate(press.First.ShareOfFirst)} of the first")];
         for (int i = 0; i < Presses(presses).Length; i++)
         {
@@ -118,19 +114,13 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         console.WriteLine($"  store spent: {of.Text(p => At(p.WithoutAssist))}");
     }
 
-    private string Force(Force? force) => force is { } value ? units.Of(value).ToString("0", CultureInfo.InvariantCulture) : "–";
-
-    private string Pressure(Pressure? pressure) =>
-        pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
-
     private string Travel(Length? length) =>
-        length is { } value ? (units.Us ? value.Inches : value.Millimeters).ToString(units.Us ? "0.0" : "0", CultureInfo.InvariantCulture)
-        : "–";
+        units.OfTravel(length)?.ToString(units.Us ? "0.0" : "0", CultureInfo.InvariantCulture) ?? "–";
 
     private string Left(PedalTravel? travel) => travel is { Reaches: false } ? "none" : Travel(travel?.LeftToFloor);
 
     private string Road(Length? length) =>
-        length is { } value ? (units.Us ? value.Feet : value.Meters).ToString("0", CultureInfo.InvariantCulture) : "–";
+        length is { } known ? units.OfDistance(known).ToString("0", CultureInfo.InvariantCulture) : "–";
 
     private static string Rate(double rate) => rate.ToString("0.00", CultureInfo.InvariantCulture);
 }

@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
-internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
+internal sealed class SummaryTables(ReportUnits units, IAnsiConsole console)
 {
     private string _fraction = "0.000";
 
@@ -73,23 +73,24 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         Line("");
         SettingOutput.Labelled(console, part.Middle.LoadCase.Name, part.Text(of =>
             $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; "
-            + $"unbraked {Force(of.StaticAxleLoads.Front)} {units.Force} front, {Force(of.StaticAxleLoads.Rear)} {units.Force} rear; "
+            + $"unbraked {units.Text(of.StaticAxleLoads.Front)} {units.Force} front, "
+            + $"{units.Text(of.StaticAxleLoads.Rear)} {units.Force} rear; "
             + $"rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
         var rates = new TextTable(
             "Deceleration\n[g]", "Axle load\nfront " + force, "\nrear " + force, "Line pressure\nfront " + pressure, "\nrear " + pressure);
         Rows(rates, part, of => of.Rates, rate => [
-            Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
-            Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear)]);
+            Fraction(rate.BrakingRate), units.Text(rate.NormalReactions.Front), units.Text(rate.NormalReactions.Rear),
+            units.Text(rate.Installed?.LinePressures.Front), units.Text(rate.Installed?.LinePressures.Rear)]);
         rates.Write(console);
         if (all)
         {
             var forces = new TextTable(
                 "Deceleration\n[g]", "Ideal force\nfront " + force, "\nrear " + force, "Installed\nfront " + force, "\nrear " + force);
             Rows(forces, part, of => of.Rates, rate => [
-                Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
-                Force(rate.Installed?.BrakingForces.Front), Force(rate.Installed?.BrakingForces.Rear)]);
+                Fraction(rate.BrakingRate), units.Text(rate.IdealForces.Front), units.Text(rate.IdealForces.Rear),
+                units.Text(rate.Installed?.BrakingForces.Front), units.Text(rate.Installed?.BrakingForces.Rear)]);
             forces.Write(console);
         }
 
@@ -97,7 +98,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
             "Adhesion", "Locks\nfirst", "Deceleration\n[g]", "Front line\n" + pressure, "Rear line\n" + pressure, "Braking\nefficiency");
         Rows(surfaces, part, of => of.LockUps, surface => [
             Fraction(surface.Adhesion), LocksFirst(surface.LockUp), Fraction(surface.LockUp?.At.BrakingRate),
-            Pressure(surface.LockUp?.At.LinePressures.Front), Pressure(surface.LockUp?.At.LinePressures.Rear),
+            units.Text(surface.LockUp?.At.LinePressures.Front), units.Text(surface.LockUp?.At.LinePressures.Rear),
             Fraction(surface.LockUp?.Efficiency)]);
         surfaces.Write(console);
         if (all)
@@ -117,8 +118,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         for (int i = 0; i < of(part.Middle).Count; i++)
         {
             Line(part.Select(load => of(load).ElementAtOrDefault(i))!.Text(point =>
-                $"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, "
-                + $"front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
+                $"{title}: {units.Text(point.MasterPressure)} {units.Pressure}, "
+                + $"front force {units.Text(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
         }
 
         if (of(part.Middle).Count == 0)
@@ -155,11 +156,6 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         RuleOutcome.Fail => "FAIL",
         _ => "not applicable",
     };
-
-    private string Force(UnitsNet.Force? force) => force is { } value ? units.Of(value).ToString("0", CultureInfo.InvariantCulture) : "–";
-
-    private string Pressure(UnitsNet.Pressure? pressure) =>
-        pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
 
     // What has a band is worth two decimals; three that are rounded once more would not be the two of other places.
     private string Fraction(double? fraction) =>
