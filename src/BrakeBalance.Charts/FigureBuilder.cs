@@ -196,10 +196,8 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
         double size = 8)
     {
         SameLength(name, x, y);
-        if (labels is not null && labels.Count != x.Count)
-        {
-            throw new ArgumentException(Invariant.Text($"'{name}' has {x.Count} points and {labels.Count} labels."), nameof(labels));
-        }
+        Refuse.If(labels is not null && labels.Count != x.Count,
+            $"'{name}' has {x.Count} points and {labels?.Count} labels.", nameof(labels));
 
         return Add(new MarkerLayer
         {
@@ -372,19 +370,14 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
 
     private static void SameLength(string name, Series x, Series y)
     {
-        if (x.Count != y.Count || x.Count == 0)
-        {
-            throw new ArgumentException(
-                Invariant.Text($"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
-        }
+        Refuse.If(x.Count != y.Count || x.Count == 0,
+            $"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}.");
     }
 
     private static void SameGrid(string name, Series x, Series y, int rows, IEnumerable<int> widths)
     {
-        if (rows != y.Count || widths.Any(width => width != x.Count))
-        {
-            throw new ArgumentException(Invariant.Text($"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate."));
-        }
+        Refuse.If(rows != y.Count || widths.Any(width => width != x.Count),
+            $"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate.");
     }
 
     private void Demand(bool holds, string what)

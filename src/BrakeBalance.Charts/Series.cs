@@ -21,12 +21,7 @@ public readonly struct Series : IEnumerable<double>
     {
         _values = [.. si];
         int bad = Array.FindIndex(_values, value => !double.IsFinite(value));
-        if (bad >= 0)
-        {
-            throw new ArgumentException(
-                Invariant.Text($"A figure shows finite numbers only; number {bad} of {_values.Length} is {_values[bad]}."),
-                    nameof(si));
-        }
+        Refuse.If(bad >= 0, $"A figure shows finite numbers only; number {bad} of {_values.Length} is {_values[bad]}.", nameof(si));
     }
 
     /// <summary>The numbers in SI units.</summary>

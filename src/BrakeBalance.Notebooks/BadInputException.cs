@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace BrakeBalance.Notebooks;
 
 /// <summary>What a command was given cannot be used; ends it with <see cref="ExitCode.BadInput"/>.</summary>
@@ -11,6 +13,15 @@ internal sealed class BadInputException(params IReadOnlyList<string> problems) :
     internal static void ThrowIfAny(IReadOnlyList<string> problems)
     {
         if (problems.Count > 0)
+        {
+            throw new BadInputException(problems);
+        }
+    }
+
+    /// <summary>The same where nothing was read without a problem.</summary>
+    internal static void ThrowIfAny(IReadOnlyList<string> problems, [NotNull] object? read)
+    {
+        if (problems.Count > 0 || read is null)
         {
             throw new BadInputException(problems);
         }

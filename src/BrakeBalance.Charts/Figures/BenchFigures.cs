@@ -13,10 +13,7 @@ public static class BenchFigures
     {
         HoseRating[] sizes = [.. HoseRating.All.Where(row =>
             row.Class == hoseClass && row.LeastBendRadius is not null && row.Bore is { Millimeters: >= 6 and <= 20 })];
-        if (sizes.Length == 0)
-        {
-            throw new ArgumentException($"The table of ratings has no least bend radius for \"{hoseClass}\".", nameof(hoseClass));
-        }
+        Refuse.If(sizes.Length == 0, $"The table of ratings has no least bend radius for \"{hoseClass}\".", nameof(hoseClass));
 
         var figure = new FigureBuilder(id, units);
         double[] turns = [.. Enumerable.Range(0, 37).Select(i => i * Math.PI / 36)];

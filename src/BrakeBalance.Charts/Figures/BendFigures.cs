@@ -15,10 +15,7 @@ public static class BendFigures
     {
         var figure = new FigureBuilder(id, units, map.Car);
         BendPoint[] sliding = [.. map.Points.Where(point => point.Course.FirstWheel is not null)];
-        if (sliding.Length == 0)
-        {
-            throw new ArgumentException("No pressure brings a wheel to its limit in any bend, so there is nothing to show.", nameof(map));
-        }
+        Refuse.If(sliding.Length == 0, "No pressure brings a wheel to its limit in any bend, so there is nothing to show.", nameof(map));
 
         BendPoint[] lost = [.. map.Points.Where(point => point.Course.FirstAxle is not null)];
         BendPoint[] spins = [.. lost.Where(point => point.RearLetsGo)];

@@ -24,11 +24,8 @@ public static class ComparisonFigures
         adhesions ??= before.Vehicle.Conditions.RoadsWith(DefaultAdhesions);
         double[] both = [.. adhesions.Where(k => before.FirstLockUp(k) is not null && after.FirstLockUp(k) is not null)];
         LockUp[] old = Locked(before, both), changed = Locked(after, both);
-        if (both.Length == 0)
-        {
-            throw new ArgumentException(
-                "No surface locks an axle before and after within the pressure considered, so there is no efficiency to compare.");
-        }
+        Refuse.If(both.Length == 0,
+            "No surface locks an axle before and after within the pressure considered, so there is no efficiency to compare.");
 
         var figure = new FigureBuilder(id, units, before.Vehicle);
         double first = old.Average(l => l.Efficiency), second = changed.Average(l => l.Efficiency);

@@ -11,13 +11,9 @@ public static partial class BalanceFigures
     {
         double highestAdhesion = Finding.Highest(model.Vehicle);
         LockUp[] lockUps = [.. Finding.Roads(highestAdhesion).Select(model.FirstLockUp).OfType<LockUp>()];
-        if (lockUps.Length == 0)
-        {
-            throw new ArgumentException(
-                Invariant.Text(
-                    $"No axle of {model.Vehicle.InText} locks up to an adhesion of {highestAdhesion} within the pressure considered."),
-                    nameof(model));
-        }
+        Refuse.If(lockUps.Length == 0,
+            $"No axle of {model.Vehicle.InText} locks up to an adhesion of {highestAdhesion} within the pressure considered.",
+            nameof(model));
 
         var figure = new FigureBuilder(id, units, model.Vehicle);
         LockUp worst = lockUps.MinBy(l => l.Efficiency)!;

@@ -67,10 +67,7 @@ public static class RobustSettingFigures
     /// <exception cref="ArgumentException">Nothing is left to measure.</exception>
     public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next", Vehicle? car = null)
     {
-        if (answer.MeasureNext.Count == 0)
-        {
-            throw new ArgumentException("Every number is known, so there is nothing to measure next.", nameof(answer));
-        }
+        Refuse.If(answer.MeasureNext.Count == 0, "Every number is known, so there is nothing to measure next.", nameof(answer));
 
         MeasuringAdvice[] first = [.. answer.MeasureNext.Take(6)];
         return new FigureBuilder(id, units)

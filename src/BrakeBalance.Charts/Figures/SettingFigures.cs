@@ -132,10 +132,7 @@ public static class SettingFigures
     {
         var figure = new FigureBuilder(id, units);
         var known = Known(curves);
-        if (known.Count == 0)
-        {
-            throw new ArgumentException("No slope has a knee that keeps the front axle first everywhere.", nameof(curves));
-        }
+        Refuse.If(known.Count == 0, "No slope has a knee that keeps the front axle first everywhere.", nameof(curves));
 
         figure
             .Title(Title())

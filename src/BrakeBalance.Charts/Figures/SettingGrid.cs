@@ -23,13 +23,9 @@ internal sealed class SettingGrid(double[] knees, double[] slopes, SettingOutcom
     {
         double[] knees = [.. outcomes.Select(o => o.Knee.Pascals).Distinct().Order()],
             slopes = [.. outcomes.Select(o => o.Slope).Distinct().Order()];
-        if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
-        {
-            throw new ArgumentException(
-                Invariant.Text($"The outcomes must be a full grid of at least two knees and two slopes; "
-                    + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
-                nameof(outcomes));
-        }
+        Refuse.If(knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count,
+            $"The outcomes must be a full grid of at least two knees and two slopes; "
+                + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes.", nameof(outcomes));
 
         var cells = new SettingOutcome[slopes.Length, knees.Length];
         foreach (SettingOutcome outcome in outcomes)

@@ -41,12 +41,9 @@ public static partial class FootFigures
         IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, Vehicle car, string loadCase, Length? highest = null,
             UnitSystem? units = null, string id = "travel")
     {
-        if (cases.Count == 0 || cases.Any(item =>
-            !item.Travel.Parts.Select(part => part.Name).SequenceEqual(cases[0].Travel.Parts.Select(part => part.Name))))
-        {
-            throw new ArgumentException("A picture of the pedal's travel needs at least one case, and the same parts in every case.",
-                nameof(cases));
-        }
+        Refuse.If(cases.Count == 0 || cases.Any(item =>
+            !item.Travel.Parts.Select(part => part.Name).SequenceEqual(cases[0].Travel.Parts.Select(part => part.Name))),
+            "A picture of the pedal's travel needs at least one case, and the same parts in every case.", nameof(cases));
 
         var figure = new FigureBuilder(id, units, car);
         (string hardest, PedalTravel first) = Hardest(cases);

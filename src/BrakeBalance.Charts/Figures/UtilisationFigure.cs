@@ -12,11 +12,8 @@ public static partial class BalanceFigures
         bool allLines = false)
     {
         IReadOnlyList<UtilisationPoint> points = curve.Points;
-        if (points.Count == 0)
-        {
-            throw new ArgumentException($"The car reaches no deceleration at which adhesion utilisation is judged ({curve.LoadCase.Name}).",
-                nameof(curve));
-        }
+        Refuse.If(points.Count == 0,
+            $"The car reaches no deceleration at which adhesion utilisation is judged ({curve.LoadCase.Name}).", nameof(curve));
 
         double[] rates = [.. points.Select(p => p.BrakingRate)];
         double[] front = [.. points.Select(p => p.Front)], rear = [.. points.Select(p => p.Rear)];

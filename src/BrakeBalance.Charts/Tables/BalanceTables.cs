@@ -107,10 +107,8 @@ public static class BalanceTables
     /// <exception cref="ArgumentException">The set-ups have different load cases.</exception>
     public static DataFrame Compare(Vehicle before, Vehicle after, IReadOnlyList<double> adhesions, UnitSystem? units = null)
     {
-        if (!before.LoadCases.Select(load => load.Name).SequenceEqual(after.LoadCases.Select(load => load.Name)))
-        {
-            throw new ArgumentException("The two set-ups must have the same load cases to be compared.", nameof(after));
-        }
+        Refuse.If(!before.LoadCases.Select(load => load.Name).SequenceEqual(after.LoadCases.Select(load => load.Name)),
+            "The two set-ups must have the same load cases to be compared.", nameof(after));
 
         var cases = before.LoadCases.Zip(after.LoadCases)
             .Select(pair => (Load: pair.First.Name, Before: new BalanceModel(before, pair.First),

@@ -35,10 +35,8 @@ public static class EquationTable
             return "–";
         }
 
-        if ((one as IQuantity)?.QuantityInfo.ValueType != (other as IQuantity)?.QuantityInfo.ValueType)
-        {
-            throw new ArgumentException($"{symbol}: a {one.GetType().Name} cannot be held against a {other.GetType().Name}.");
-        }
+        Refuse.If((one as IQuantity)?.QuantityInfo.ValueType != (other as IQuantity)?.QuantityInfo.ValueType,
+            $"{symbol}: a {one.GetType().Name} cannot be held against a {other.GetType().Name}.");
 
         (double a, double b) = (Si(one), Si(other));
         double off = Math.Abs(a - b) / Math.Max(Math.Max(Math.Abs(a), Math.Abs(b)), 1e-12);

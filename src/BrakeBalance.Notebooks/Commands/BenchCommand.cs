@@ -75,11 +75,7 @@ internal static class BenchCommand
             problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
         }
 
-        if (problems.Count > 0 || sheet is null)
-        {
-            throw new BadInputException(problems);
-        }
-
+        BadInputException.ThrowIfAny(problems, sheet);
         return PartFault.Refused(path!, () => BenchReport.Of(sheet));
     }
 

@@ -42,11 +42,7 @@ internal static class CardCommand
                     + $"Accepted: {reading.Vehicle.LoadCaseNames}.");
             }
 
-            if (problems.Count > 0 || reading is null)
-            {
-                throw new BadInputException(problems);
-            }
-
+            BadInputException.ThrowIfAny(problems, reading);
             string html = PocketCardPage.Html(PocketCard.Of(reading.Vehicle, asked!, shown), sheet);
             AtomicFile.Write(page, html);
             terminal.Output.WriteLine($"{page}: the card. Print it on {sheet.Name}; it is one page.");

@@ -107,11 +107,7 @@ internal static class FiguresCommand
 
             string folder = new OutputFiles(problems, force: false).Folder(parsed.GetRequiredValue(output));
 
-            if (problems.Count > 0 || reading is null)
-            {
-                throw new BadInputException(problems);
-            }
-
+            BadInputException.ThrowIfAny(problems, reading);
             return await WriteAsync(terminal, reading.Vehicle, plan, folder, parsed, cancellation).ConfigureAwait(false);
         });
         return command;

@@ -26,11 +26,7 @@ internal static class StoryCommand
                 terminal, path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
             string target = new OutputFiles(problems, parsed.GetValue(force))
                 .File(Path.Combine(parsed.GetRequiredValue(output), StoryPage.FileName), "--output");
-            if (problems.Count > 0 || reading is null)
-            {
-                throw new BadInputException(problems);
-            }
-
+            BadInputException.ThrowIfAny(problems, reading);
             UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
             AtomicFile.Write(target, terminal.Work.Do("writing the story", _ => StoryPage.Render(reading.Vehicle, shown,
                 [new("Vehicle file", Path.GetFileName(path)), PageShell.Units(shown)]).Html));

@@ -69,11 +69,7 @@ internal static class SummaryCommand
             }
         }
 
-        if (problems.Count > 0 || reading is null)
-        {
-            throw new BadInputException(problems);
-        }
-
+        BadInputException.ThrowIfAny(problems, reading);
         return PartFault.Refused(path!, () => BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed));
     }
 

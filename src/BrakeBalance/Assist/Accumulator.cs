@@ -54,12 +54,9 @@ public sealed record Accumulator
 
     private double ChargedGasCubicMetres(Pressure charge)
     {
-        if (charge < Precharge)
-        {
-            throw new ArgumentException(Invariant.Text(
-                $"The accumulator's precharge of {Precharge.Bars:0.#} bar lies above the {charge.Bars:0.#} bar that the pump can give, "
-                    + $"so no oil can enter it. Lower the precharge below the pump's relief pressure, or check both readings."));
-        }
+        Refuse.If(charge < Precharge,
+            $"The accumulator's precharge of {Precharge.Bars:0.#} bar lies above the {charge.Bars:0.#} bar that the pump can give, "
+                + $"so no oil can enter it. Lower the precharge below the pump's relief pressure, or check both readings.");
 
         return GasVolume.CubicMeters * (Precharge.Pascals + AirPascals) / (charge.Pascals + AirPascals);
     }

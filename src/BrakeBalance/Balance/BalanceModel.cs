@@ -39,21 +39,14 @@ public sealed class BalanceModel
         Speed = speed;
         double wheelbase = vehicle.Wheelbase.Meters;
         double a = loadCase.FrontAxleToCentreOfGravity.Meters;
-        if (a >= wheelbase)
-        {
-            throw new ArgumentException(
-                Invariant.Text(
-                    $"The centre of gravity lies outside the wheelbase: {a:0.###} m behind the front axle, wheelbase {wheelbase:0.###} m."),
-                nameof(loadCase));
-        }
+        Refuse.If(a >= wheelbase,
+            $"The centre of gravity lies outside the wheelbase: {a:0.###} m behind the front axle, wheelbase {wheelbase:0.###} m.",
+            nameof(loadCase));
 
         _kernel = new BalanceKernel(vehicle, loadCase, speed.MetersPerSecond);
-        if (_kernel.FrontStatic <= 0 || _kernel.RearStatic <= 0)
-        {
-            throw new ArgumentException(Invariant.Text($"At {speed.KilometersPerHour:0} km/h the lift takes the ")
-                    + (_kernel.FrontStatic <= 0 ? "front axle off the road." : "rear axle off the road."),
-                nameof(speed));
-        }
+        Refuse.If(_kernel.FrontStatic <= 0 || _kernel.RearStatic <= 0,
+            $"At {speed.KilometersPerHour:0} km/h the lift takes the {(_kernel.FrontStatic <= 0 ? "front" : "rear")} axle off the road.",
+            nameof(speed));
 
         Gains = BalanceKernel.Draw(vehicle);
         _pieces = _kernel.Pieces(Gains);

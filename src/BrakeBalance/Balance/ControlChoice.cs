@@ -33,10 +33,7 @@ public static class ControlChoice
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(targets);
         BrakeControl present = new ControlForce(model).Control;
-        if (present.Circuits is null)
-        {
-            throw new ArgumentException("The pedal's travel cannot be told: the car's file has no fluid section.", nameof(model));
-        }
+        Refuse.If(present.Circuits is null, "The pedal's travel cannot be told: the car's file has no fluid section.", nameof(model));
 
         double reference = present.MasterCylinderFor(model.Vehicle.Hydraulics.Split) is TwinMasterCylinders twin
             ? twin.FrontBore.Meters : 0;

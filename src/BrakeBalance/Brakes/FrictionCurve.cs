@@ -47,21 +47,14 @@ public sealed record FrictionCurve
     public static FrictionCurve Through(params IEnumerable<(Temperature Temperature, double Friction)> points)
     {
         (double Celsius, double Friction)[] list = [.. points.Select(p => (p.Temperature.DegreesCelsius, p.Friction))];
-        if (list.Length < 2)
-        {
-            throw new ArgumentException(Invariant.Text($"A friction curve needs at least two points, cold and hot; {list.Length} given."),
-                nameof(points));
-        }
+        Refuse.If(list.Length < 2, $"A friction curve needs at least two points, cold and hot; {list.Length} given.", nameof(points));
 
         for (int i = 0; i < list.Length; i++)
         {
             Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, Invariant.Text($"friction of point {i + 1}"));
-            if (i > 0 && list[i].Celsius <= list[i - 1].Celsius)
-            {
-                throw new ArgumentException(Invariant.Text(
-                    $"Temperatures must rise from point to point: point {i} is at {list[i - 1].Celsius:0.###} °C and point {i + 1} "
-                        + $"at {list[i].Celsius:0.###} °C."), nameof(points));
-            }
+            Refuse.If(i > 0 && list[i].Celsius <= list[i - 1].Celsius,
+                $"Temperatures must rise from point to point: point {i} is at {list[i - 1].Celsius:0.###} °C and point {i + 1} "
+                    + $"at {list[i].Celsius:0.###} °C.", nameof(points));
         }
 
         return new FrictionCurve([.. list.Select(p => p.Celsius)], [.. list.Select(p => p.Friction)]);

@@ -11,10 +11,7 @@ public sealed record PistonSet
 
     private PistonSet(Length[] diameters)
     {
-        if (diameters.Length == 0)
-        {
-            throw new ArgumentException("At least one piston is needed on one side of the caliper; none was given.", nameof(diameters));
-        }
+        Refuse.If(diameters.Length == 0, "At least one piston is needed on one side of the caliper; none was given.", nameof(diameters));
 
         foreach (Length diameter in diameters)
         {

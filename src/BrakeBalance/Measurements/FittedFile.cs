@@ -30,15 +30,9 @@ public static class FittedFile
     public static (string Text, IReadOnlyList<string> Written) Write(
         string text, OwnMeasurements? own, string folder, DateOnly? date, Setting? answer = null)
     {
-        if (own is null)
-        {
-            throw new ArgumentException(NothingFitted, nameof(own));
-        }
+        Refuse.If(own is null, NothingFitted, nameof(own));
 
-        if (own.Doubts.Count > 0)
-        {
-            throw new ArgumentException("The measurements do not fit the car, so nothing is written: " + string.Join(' ', own.Doubts));
-        }
+        Refuse.If(own.Doubts.Count > 0, "The measurements do not fit the car, so nothing is written: " + string.Join(' ', own.Doubts));
 
         var file = new JsonText(text);
         List<string> written = [];
@@ -127,12 +121,8 @@ public static class FittedFile
             }
         }
 
-        if (written.Count == 0)
-        {
-            throw new ArgumentException(own.Logs.Fitted
-                ? "The fit of these logs stands in the file already (entry measurements.fitted)."
-                : NothingFitted);
-        }
+        Refuse.If(written.Count == 0,
+            own.Logs.Fitted ? "The fit of these logs stands in the file already (entry measurements.fitted)." : NothingFitted);
 
         if (!file.Has("measurements"))
         {

@@ -43,11 +43,8 @@ public static class InventedLogs
     /// <exception cref="ArgumentException">The car has no adjustable proportioning valve.</exception>
     public static IReadOnlyList<(string Name, string Text)> Of(Vehicle file, int seed = 1)
     {
-        if (file.Hydraulics.RearProportioningValve?.Adjustment is null)
-        {
-            throw new ArgumentException("The invented logs turn an adjuster, so the car needs a proportioning valve with an adjuster.",
-                nameof(file));
-        }
+        Refuse.If(file.Hydraulics.RearProportioningValve?.Adjustment is null,
+            "The invented logs turn an adjuster, so the car needs a proportioning valve with an adjuster.", nameof(file));
 
         return [("invented-gauges.csv", Gauges(file, seed)), ("invented-stops.csv", Stops(file, seed)),
             ("invented-phone.csv", Phone(file, seed))];

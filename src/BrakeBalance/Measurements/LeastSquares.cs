@@ -28,20 +28,13 @@ internal sealed class LeastSquares(Vector<double> coefficients, Matrix<double> c
     public static LeastSquares Fit(double[][] rows, double[] values, double[]? weights = null)
     {
         int n = rows.Length, p = rows[0].Length;
-        if (n < p)
-        {
-            throw new ArgumentException(Invariant.Text($"{p} coefficients need at least {p} points; there are {n}."),
-                nameof(rows));
-        }
+        Refuse.If(n < p, $"{p} coefficients need at least {p} points; there are {n}.", nameof(rows));
 
         Vector<double> root = Vector<double>.Build.Dense(n, i => weights is null ? 1 : Math.Sqrt(weights[i]));
         Matrix<double> design = Matrix<double>.Build.Dense(n, p, (i, j) => rows[i][j] * root[i]);
         // Columns of very different size (1, x, x² with x in the millions) are scaled first, or the decomposition loses digits.
         Vector<double> scale = Vector<double>.Build.Dense(p, j => design.Column(j).L2Norm());
-        if (scale.Minimum() <= 0)
-        {
-            throw new ArgumentException("A regressor is zero at every point, so its coefficient cannot be found.", nameof(rows));
-        }
+        Refuse.If(scale.Minimum() <= 0, "A regressor is zero at every point, so its coefficient cannot be found.", nameof(rows));
 
         Matrix<double> scaled = Matrix<double>.Build.Dense(n, p, (i, j) => design[i, j] / scale[j]);
         Vector<double> target = Vector<double>.Build.Dense(n, i => values[i] * root[i]);

@@ -27,12 +27,9 @@ public static class TestPlanner
         Vehicle vehicle = estimate.Model.Vehicle;
         string[] names = surfaces is { Count: > 0 }
             ? [.. surfaces] : estimate.Model.Surfaces.Count > 0 ? [.. estimate.Model.Surfaces.Select(s => s.Name)] : ["dry", "wet"];
-        if (names.Any(n => estimate.Model.Adhesion(estimate.Model.PriorMean, n) is null))
-        {
-            throw new ArgumentException(
-                $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; "
-                    + $"make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
-        }
+        Refuse.If(names.Any(n => estimate.Model.Adhesion(estimate.Model.PriorMean, n) is null),
+            $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; "
+                + $"make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
 
         double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
         List<PlannedStop> plan = [];

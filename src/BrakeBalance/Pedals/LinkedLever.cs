@@ -116,12 +116,9 @@ public sealed record LinkedLever : PedalLever
     private double FindLastUsableAngle(double rest)
     {
         const double stepRadians = 0.01;
-        if (RodMetresPerRadian(rest) is not > 0)
-        {
-            throw new ArgumentException(
-                "The link does not reach from the pin to the rod's axis, or pushes it backwards, with the pedal at rest; "
-                    + "check pin distance, link length and rod axis depth.");
-        }
+        Refuse.If(RodMetresPerRadian(rest) is not > 0,
+            "The link does not reach from the pin to the rod's axis, or pushes it backwards, with the pedal at rest; "
+                + "check pin distance, link length and rod axis depth.");
 
         double angle = rest;
         while (angle + stepRadians < 1.5 && RodMetresPerRadian(angle + stepRadians) > 1e-3 * PivotToPin.Meters)

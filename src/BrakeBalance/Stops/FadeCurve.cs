@@ -33,12 +33,9 @@ public sealed class FadeCurve
         double[][] columns = [.. points.Select(p => new[] { p.Temperature.DegreesCelsius, p.Factor })];
         for (int i = 0; i < columns.Length; i++)
         {
-            if (!(columns[i][1] >= 0) || (i > 0 && !(columns[i][0] > columns[i - 1][0])))
-            {
-                throw new ArgumentException(Invariant.Text(
-                    $"Temperatures must rise and factors must not be negative; point {i + 1} is {columns[i][0]} °C, {columns[i][1]}."),
-                        nameof(points));
-            }
+            Refuse.If(!(columns[i][1] >= 0) || (i > 0 && !(columns[i][0] > columns[i - 1][0])),
+                $"Temperatures must rise and factors must not be negative; point {i + 1} is {columns[i][0]} °C, {columns[i][1]}.",
+                nameof(points));
         }
 
         return columns.Length >= 2

@@ -45,12 +45,9 @@ public sealed record HeatCycle
             ?? Acceleration.FromMetersPerSecondSquared(1.5), nameof(acceleration)).MetersPerSecondSquared;
         double cycle = interval.Seconds;
         double needed = (high - low) / slowing + (high - low) / pulling;
-        if (!(cycle >= needed))
-        {
-            throw new ArgumentException(Invariant.Text(
-                $"The interval of {cycle:0.#} s is shorter than stop and acceleration together ({needed:0.#} s); "
-                    + $"make it longer or the acceleration greater."), nameof(interval));
-        }
+        Refuse.If(!(cycle >= needed),
+            $"The interval of {cycle:0.#} s is shorter than stop and acceleration together ({needed:0.#} s); "
+                + $"make it longer or the acceleration greater.", nameof(interval));
 
         List<HeatPiece> pieces = [];
         for (int i = 0; i < stops; i++)

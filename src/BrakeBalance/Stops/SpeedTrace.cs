@@ -19,16 +19,10 @@ public sealed record SpeedTrace
     public static SpeedTrace Through(IEnumerable<(Duration Time, Speed Speed)> points)
     {
         (Duration Time, Speed Speed)[] all = [.. points];
-        if (all.Length < 2)
-        {
-            throw new ArgumentException(Invariant.Text($"A speed trace needs at least two points; {all.Length} can be used."),
-                nameof(points));
-        }
+        Refuse.If(all.Length < 2, $"A speed trace needs at least two points; {all.Length} can be used.", nameof(points));
 
-        if (!all.Zip(all.Skip(1)).All(pair => pair.Second.Time > pair.First.Time))
-        {
-            throw new ArgumentException("The times of a speed trace must rise.", nameof(points));
-        }
+        Refuse.If(!all.Zip(all.Skip(1)).All(pair => pair.Second.Time > pair.First.Time),
+            "The times of a speed trace must rise.", nameof(points));
 
         return new([.. all.Select(point => point.Time.Seconds)],
             [.. all.Select(point => Require.Between(point.Speed.MetersPerSecond, 0, 150, nameof(points)))]);

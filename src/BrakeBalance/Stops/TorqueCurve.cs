@@ -48,20 +48,13 @@ public sealed class TorqueCurve
         double[][] columns = [.. points.Select(p => new[] { p.LinePressure.Pascals, p.BrakingTorque.NewtonMeters })];
         double[] pascals = [0, .. columns.Select(c => c[0])];
         double[] torques = [0, .. columns.Select(c => c[1])];
-        if (pascals.Length < 2)
-        {
-            throw new ArgumentException("Must hold at least one point.", nameof(points));
-        }
+        Refuse.If(pascals.Length < 2, "Must hold at least one point.", nameof(points));
 
         for (int i = 1; i < pascals.Length; i++)
         {
-            if (!(pascals[i] > pascals[i - 1]) || !(torques[i] >= torques[i - 1]))
-            {
-                throw new ArgumentException(
-                    Invariant.Text($"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, "
-                        + $"{torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
-                    nameof(points));
-            }
+            Refuse.If(!(pascals[i] > pascals[i - 1]) || !(torques[i] >= torques[i - 1]),
+                $"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, "
+                    + $"{torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m.", nameof(points));
         }
 
         return new TorqueCurve(pascals, torques, [], 1, pascals[^1]);

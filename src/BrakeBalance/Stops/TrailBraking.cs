@@ -99,10 +99,7 @@ public static class TrailBraking
     public static Pressure? SafeKnee(Vehicle vehicle, StopSetup setup, Acceleration lateralAcceleration, Speed speed)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        if (vehicle.Hydraulics.RearProportioningValve is null)
-        {
-            throw new ArgumentException("The vehicle has no proportioning valve.", nameof(vehicle));
-        }
+        Refuse.If(vehicle.Hydraulics.RearProportioningValve is null, "The vehicle has no proportioning valve.", nameof(vehicle));
 
         double top = vehicle.Hydraulics.MaximumPressure.Pascals;
         double low = 0;

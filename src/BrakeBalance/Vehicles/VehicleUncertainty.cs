@@ -40,12 +40,8 @@ public sealed class VehicleUncertainty
     /// <exception cref="ArgumentException">There are not as many fractions as ranges.</exception>
     public Vehicle? Draw(ReadOnlySpan<double> fractions)
     {
-        if (fractions.Length != Ranges.Count)
-        {
-            throw new ArgumentException(
-                Invariant.Text($"{Ranges.Count} fractions are needed, one for each range; there are {fractions.Length}."),
-                    nameof(fractions));
-        }
+        Refuse.If(fractions.Length != Ranges.Count,
+            $"{Ranges.Count} fractions are needed, one for each range; there are {fractions.Length}.", nameof(fractions));
 
         lock (_one)
         {
