@@ -7,7 +7,7 @@ using static BrakeBalance.Summaries.DeskCar;
 
 namespace BrakeBalance.Summaries;
 
-/// <summary>The questions on booster, effort, master cylinder and pedal.</summary>
+/// <summary>The questions on booster, effort, master cylinder and pedal. Which need a control in the file, the desk knows.</summary>
 internal sealed class FootQuestions(DeskCar desk)
 {
     private const string NoBooster = "No booster is fitted";
@@ -46,11 +46,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Solid()
     {
-        if (desk.Bare is not { } bare)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
+        ControlForce bare = desk.Bare!;
         Force limit = desk.Targets.GreatestPedalForce;
         bool solid = bare.AtRate(Firm) is not { } point || point.PedalForce > limit;
         return $"Without assist a deceleration of {G(Firm)} takes {desk.Effort(bare, Firm)}; a comfortable push is at most "
@@ -76,16 +72,12 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Ratio()
     {
-        if (Control is null)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
-        double own = Control.Pedal.Lever.RatioAt(Length.Zero);
+        BrakeControl control = Control!;
+        double own = control.Pedal.Lever.RatioAt(Length.Zero);
         string At(double ratio)
         {
-            BrakeControl changed = Control with { Pedal = Control.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } } };
-            string bare = desk.Effort(desk.With(changed with { Assist = Control.Assist.WithoutEnergy() }), Firm);
+            BrakeControl changed = control with { Pedal = control.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } } };
+            string bare = desk.Effort(desk.With(changed with { Assist = control.Assist.WithoutEnergy() }), Firm);
             string alone = desk.Booster is null ? "" : $" ({bare} without the booster)";
             return $"{(desk.Booster is null ? bare : desk.Effort(desk.With(changed), Firm))}{alone}{Say($" at {ratio:0.0} : 1")}";
         }
@@ -98,11 +90,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Touchy()
     {
-        if (desk.Foot is not { } foot)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
+        ControlForce foot = desk.Foot!;
         ControlTargets targets = desk.Targets;
         string efforts = $"A deceleration of 0.3 g takes {desk.Effort(foot, 0.3)}, {G(Firm)} {desk.Effort(foot, Firm)}, "
             + $"{G(targets.BrakingRate)} {desk.Effort(foot, targets.BrakingRate)}. ";
@@ -148,12 +136,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Reserve()
     {
-        if (desk.Foot is null)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
-        EngineOffPresses presses = EngineOffPresses.Of(desk.Foot);
+        EngineOffPresses presses = EngineOffPresses.Of(desk.Foot!);
         string spent = $"a deceleration of {G(presses.BrakingRate)} takes {desk.Effort(desk.Bare!, presses.BrakingRate)}";
         if (desk.Booster is null)
         {
@@ -184,11 +167,6 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Small()
     {
-        if (Control is null)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
         if (desk.Booster is not { } booster)
         {
             return $"{NoBooster}: {Alone}.";
@@ -236,11 +214,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Ceiling()
     {
-        if (desk.Foot is not { } foot)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
+        ControlForce foot = desk.Foot!;
         string At(Force push)
         {
             ControlForcePoint at = foot.At(push);
@@ -302,11 +276,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Gauges()
     {
-        if (desk.Foot is not { } foot)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
+        ControlForce foot = desk.Foot!;
         (Force Push, ControlForcePoint At)[] readings =
             [.. new[] { desk.Round(200, 40), desk.Round(400, 80), desk.Round(600, 120) }.Select(push => (push, foot.At(push)))];
         // Gauges are read on a car that stands, and a valve that follows the load then has the whole of it.
@@ -324,15 +294,10 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Residual()
     {
-        if (Control is null)
-        {
-            return Reply.Lacks(Reply.Control);
-        }
-
         string Of(Axle axle)
         {
             Pressure threshold = desk.Car.Brakes[axle].ThresholdPressure;
-            return Control.Residual[axle] is { } valve
+            return Control!.Residual[axle] is { } valve
                 ? $"{desk.LowLine(valve.Held)} is held, the brake begins at "
                     + $"{desk.LowLine(threshold)}{(valve.Held > threshold ? ": it drags" : "")}"
                 : $"none, the brake begins at {desk.LowLine(threshold)}";

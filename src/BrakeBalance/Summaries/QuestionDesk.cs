@@ -47,26 +47,28 @@ public static class QuestionDesk
         }
 
         Ask(QuestionTopic.Effort, "Is there enough vacuum for a vacuum booster with this camshaft?", d => d.Foot.Vacuum(), Foot);
-        Ask(QuestionTopic.Effort, "The pedal is solid and the car will not stop without a booster: why?", d => d.Foot.Solid(), Foot);
+        Ask(QuestionTopic.Effort, "The pedal is solid and the car will not stop without a booster: why?",
+            d => d.OfControl(foot => foot.Solid()), Foot);
         Ask(QuestionTopic.Effort, "Can a pump-fed booster be run from this pump?", d => d.Foot.Pump(), Foot);
-        Ask(QuestionTopic.Effort, "What does a lower pedal ratio cost?", d => d.Foot.Ratio(), Foot);
-        Ask(QuestionTopic.Effort, "Why is the pedal touchy?", d => d.Foot.Touchy(), Foot);
+        Ask(QuestionTopic.Effort, "What does a lower pedal ratio cost?", d => d.OfControl(foot => foot.Ratio()), Foot);
+        Ask(QuestionTopic.Effort, "Why is the pedal touchy?", d => d.OfControl(foot => foot.Touchy()), Foot);
         Ask(QuestionTopic.Effort, "Why is the steering heavy while braking?", d => d.Foot.Steering(), Travel);
-        Ask(QuestionTopic.Effort, "How many stops are left when the engine stalls?", d => d.Foot.Reserve(), Travel);
-        Ask(QuestionTopic.Effort, "Is the booster too small for the car?", d => d.Foot.Small(), Foot);
+        Ask(QuestionTopic.Effort, "How many stops are left when the engine stalls?", d => d.OfControl(foot => foot.Reserve()), Travel);
+        Ask(QuestionTopic.Effort, "Is the booster too small for the car?", d => d.OfControl(foot => foot.Small()), Foot);
         Ask(QuestionTopic.Pedal, "Which master cylinder bore fits?", d => d.Foot.Bore(), Travel);
-        Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?", d => d.Foot.Ceiling(), Foot);
+        Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?",
+            d => d.OfControl(foot => foot.Ceiling()), Foot);
         Ask(QuestionTopic.Pedal, "Two cylinders on a bar: which axle gets the bigger bore?", d => d.Balance.Twin(), Balance);
         Ask(QuestionTopic.Pedal, "Where does a long pedal come from?", d => d.Foot.LongPedal(), Travel);
         Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", d => d.Foot.Drag(),
             ["masterCylinder", "assist", .. Brakes]);
-        Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", d => d.Foot.Gauges(), Foot);
+        Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", d => d.OfControl(foot => foot.Gauges()), Foot);
         Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", d => d.Balance.RearLocks(), Balance);
         Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", d => d.Balance.FullyOut(), Balance);
         Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", d => d.Balance.Series(),
             "hydraulics", "loadCases");
         Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", d => d.Balance.Metering(), ["hydraulics", .. Brakes]);
-        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.Foot.Residual(),
+        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.OfControl(foot => foot.Residual()),
             ["masterCylinder", .. Brakes]);
         Ask(QuestionTopic.Balance, "Which way is more rear, and how many turns?", d => d.Balance.Turns(), "hydraulics");
         Ask(QuestionTopic.Balance, "Should the rear ever lock first?", d => d.Balance.Ever(), Balance);
@@ -84,6 +86,8 @@ public static class QuestionDesk
         public DeskCar Car => car;
 
         public FootQuestions Foot { get; } = new(car);
+
+        public Reply OfControl(Func<FootQuestions, Reply> question) => car.Foot is null ? Reply.Lacks(Reply.Control) : question(Foot);
 
         public BalanceQuestions Balance { get; } = new(car);
     }
