@@ -43,20 +43,9 @@ internal static class ClassCommand
                     + "Accepted: numbers from 1 to 9999 such as 1-30 or 1,4,7-9.");
             }
 
-            List<Lesson> chosen = [];
-            foreach (string name in parsed.GetRequiredValue(lessons))
-            {
-                if (Lesson.All.FirstOrDefault(lesson => lesson.Id == name) is { } lesson)
-                {
-                    chosen.Add(lesson);
-                }
-                else
-                {
-                    problems.Add($"--lesson {name}: there is no such lesson. "
-                        + $"Accepted: {string.Join(", ", Lesson.All.Select(known => known.Id))}.");
-                }
-            }
-
+            string[] asked = parsed.GetRequiredValue(lessons);
+            problems.AddRange(asked.Where(name => Lesson.All.All(lesson => lesson.Id != name)).Select(name =>
+                $"--lesson {name}: there is no such lesson. Accepted: {string.Join(", ", Lesson.All.Select(known => known.Id))}."));
             string folder = parsed.GetRequiredValue(output);
             var files = new OutputFiles(problems, parsed.GetValue(force));
             bool print = parsed.GetValue(pdf);
@@ -68,7 +57,7 @@ internal static class ClassCommand
             {
                 Secret = parsed.GetRequiredValue(secret),
                 Students = who!,
-                Lessons = chosen,
+                Lessons = [.. asked.Select(name => Lesson.All.First(lesson => lesson.Id == name))],
                 Units = VehicleOptions.UnitsOf(parsed, units),
             };
             SortedDictionary<int, Exception> failed = [];

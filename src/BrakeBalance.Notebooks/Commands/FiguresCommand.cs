@@ -175,21 +175,12 @@ internal static class FiguresCommand
             return [.. FigureSize.Published];
         }
 
-        List<FigureSize> sizes = [];
-        foreach (string name in asked.Distinct())
-        {
-            if ((FigureSize.Published.FirstOrDefault(size => size.Name == name) ?? FigureSize.Own(name)) is { } size)
-            {
-                sizes.Add(size);
-                continue;
-            }
-
-            problems.Add($"--size {name}: there is no such thing. Accepted: "
+        FigureSize? Named(string name) => FigureSize.Published.FirstOrDefault(size => size.Name == name) ?? FigureSize.Own(name);
+        problems.AddRange(asked.Distinct().Where(name => Named(name) is null).Select(name =>
+            $"--size {name}: there is no such thing. Accepted: "
                 + $"{string.Join(", ", FigureSize.Published.Select(one => one.Name))}, {All}, or a width of 60mm to 420mm "
-                + "or 320px to 8000px, with a height after an x that is 0.4 to 2 times the width, such as 88x60mm.");
-        }
-
-        return [.. sizes];
+                + "or 320px to 8000px, with a height after an x that is 0.4 to 2 times the width, such as 88x60mm."));
+        return [.. asked.Distinct().Select(Named).OfType<FigureSize>()];
     }
 
     private static HouseStyle? Style(string path, IReadOnlyList<Theme> themes, List<string> problems)

@@ -59,9 +59,10 @@ internal static class StopsCommand
                 List<string> problems = [];
                 Vehicle? vehicle = VehicleOptions
                     .ReadNamed(terminal, parsed.GetValue(file), parsed.GetRequiredValue(set), problems)?.Vehicle;
-                double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
-                Speed? initial = VehicleOptions.SpeedOf("--speed", parsed.GetRequiredValue(speed), 10, 450, problems);
-                IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);
+                double[] surfaces = VehicleOptions.Numbers("--adhesion", parsed.GetRequiredValue(adhesion), one => one is >= 0.05 and <= 2,
+                    "from 0.05 to 2", problems);
+                Speed? initial = VehicleOptions.SpeedOf(parsed.GetRequiredValue(speed), 10, 450, problems);
+                IReadOnlyList<LoadCase> loads = VehicleOptions.Loads(vehicle, parsed.GetValue(load), problems);
                 StopRoad road = Road(parsed.GetValue(crossSlope), parsed.GetValue(split), problems) with
                 {
                     Grade = RoadText.Grade(parsed.GetRequiredValue(grade), problems),
@@ -105,24 +106,6 @@ internal static class StopsCommand
         return command;
     }
 
-    private static double[] Surfaces(string text, List<string> problems)
-    {
-        List<double> numbers = [];
-        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
-        {
-            if (double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number is >= 0.05 and <= 2)
-            {
-                numbers.Add(number);
-            }
-            else
-            {
-                problems.Add($"--adhesion: '{part}' is not a number from 0.05 to 2, such as 0.5.");
-            }
-        }
-
-        return [.. numbers];
-    }
-
     private static StopRoad Road(string? crossSlope, string? split, List<string> problems)
     {
         var road = new StopRoad();
@@ -159,24 +142,6 @@ internal static class StopsCommand
 
         problems.Add(Invariant.Text($"{option}: '{text}' is not a slope from {-most} % to {most} %, such as \"2 %\"."));
         return null;
-    }
-
-    private static IReadOnlyList<LoadCase> Loads(Vehicle? vehicle, string? name, List<string> problems)
-    {
-        if (vehicle is null || name is null)
-        {
-            return vehicle?.LoadCases ?? [];
-        }
-
-        try
-        {
-            return [vehicle.LoadCase(name)];
-        }
-        catch (ArgumentException exception)
-        {
-            problems.Add($"--load-case: {Problem.WordsOf(exception)}");
-            return [];
-        }
     }
 
     private static SpeedTrace? Lap(Terminal terminal, string? path, string[] columns, bool allowLost, List<string> problems)

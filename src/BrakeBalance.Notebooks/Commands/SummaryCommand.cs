@@ -43,7 +43,7 @@ internal static class SummaryCommand
                 parsed.GetRequiredValue(set),
                 Read(parsed, adhesions, problems),
                 Read(parsed, rates, problems),
-                parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
+                parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf(text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
                 parsed.GetValue(load),
                 problems);
             var shown = new ReportUnits(VehicleOptions.UnitsOf(parsed, units));
@@ -57,42 +57,12 @@ internal static class SummaryCommand
         IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
     {
         VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, set, problems);
-        if (load is not null && reading is not null)
-        {
-            try
-            {
-                reading.Vehicle.LoadCase(load);
-            }
-            catch (ArgumentException exception)
-            {
-                problems.Add($"--load-case: {Problem.WordsOf(exception)}");
-            }
-        }
-
+        VehicleOptions.Loads(reading?.Vehicle, load, problems);
         BadInputException.ThrowIfAny(problems, reading);
         return PartFault.Refused(path!, () => BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed));
     }
 
-    private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems)
-    {
-        if (parsed.GetValue(option) is not { } text)
-        {
-            return null;
-        }
-
-        List<double> numbers = [];
-        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
-        {
-            if (double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number is > 0 and <= 2)
-            {
-                numbers.Add(number);
-            }
-            else
-            {
-                problems.Add($"{option.Name}: '{part}' is not a number above 0 up to 2, such as 0.5.");
-            }
-        }
-
-        return [.. numbers];
-    }
+    private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems) =>
+        parsed.GetValue(option) is { } text
+            ? VehicleOptions.Numbers(option.Name, text, one => one is > 0 and <= 2, "above 0 up to 2", problems) : null;
 }

@@ -23,22 +23,11 @@ internal static class VehicleOptions
         Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
 
     /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
-    public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
+    public static IReadOnlyList<ValueOverride> Overrides(IReadOnlyList<string> texts, List<string> problems)
     {
-        List<ValueOverride> overrides = [];
-        foreach (string text in texts)
-        {
-            if (ValueOverride.Parse(text) is { } change)
-            {
-                overrides.Add(change);
-            }
-            else
-            {
-                problems.Add($"--set {text}: this is not PATH=VALUE, such as hydraulics.rearValves[0].knee=\"40 bar\".");
-            }
-        }
-
-        return overrides;
+        problems.AddRange(texts.Where(text => ValueOverride.Parse(text) is null)
+            .Select(text => $"--set {text}: this is not PATH=VALUE, such as hydraulics.rearValves[0].knee=\"40 bar\"."));
+        return [.. texts.Select(ValueOverride.Parse).OfType<ValueOverride>()];
     }
 
     /// <summary>
@@ -56,9 +45,48 @@ internal static class VehicleOptions
     /// <summary>A number of warnings in words.</summary>
     public static string CountOf(int warnings) => Invariant.Text($"{warnings} warning{(warnings == 1 ? "" : "s")}");
 
-    /// <summary>Reads the speed of an option, as the entries of a file are read.</summary>
+    /// <summary>Reads numbers separated by commas; those that are not accepted are added to the problems.</summary>
+    /// <param name="range">The numbers accepted, in words.</param>
+    public static double[] Numbers(string option, string text, Func<double, bool> accepted, string range, List<string> problems)
+    {
+        List<double> numbers = [];
+        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
+        {
+            if (double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && accepted(number))
+            {
+                numbers.Add(number);
+            }
+            else
+            {
+                problems.Add($"{option}: '{part}' is not a number {range}, such as 0.5.");
+            }
+        }
+
+        return [.. numbers];
+    }
+
+    /// <summary>The load case of a name, or all; a name that the car does not have is added to the problems.</summary>
+    public static IReadOnlyList<LoadCase> Loads(Vehicle? vehicle, string? name, List<string> problems)
+    {
+        if (vehicle is null || name is null)
+        {
+            return vehicle?.LoadCases ?? [];
+        }
+
+        try
+        {
+            return [vehicle.LoadCase(name)];
+        }
+        catch (ArgumentException exception)
+        {
+            problems.Add($"--load-case: {Problem.WordsOf(exception)}");
+            return [];
+        }
+    }
+
+    /// <summary>Reads a speed, as the entries of a file are read.</summary>
     /// <returns>The speed; null when it cannot be used.</returns>
-    public static Speed? SpeedOf(string option, string text, double low, double high, List<string> problems)
+    public static Speed? SpeedOf(string text, double low, double high, List<string> problems)
     {
         (Speed? speed, string? fault) = QuantityOption.Read<Speed>(text);
         if (speed is { } read && read.KilometersPerHour >= low && read.KilometersPerHour <= high)
@@ -67,13 +95,13 @@ internal static class VehicleOptions
         }
 
         problems.Add(Invariant.Text(
-            $"{option}: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. "
+            $"--speed: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. "
                 + $"Accepted: such as \"100 km/h\" or \"60 mph\"."));
         return null;
     }
 
     /// <summary>Reads the vehicle file that a command was given, overrides applied; a missing name is a problem too.</summary>
-    public static VehicleReading? ReadNamed(Terminal terminal, string? path, IEnumerable<string> set, List<string> problems)
+    public static VehicleReading? ReadNamed(Terminal terminal, string? path, IReadOnlyList<string> set, List<string> problems)
     {
         if (path is not null)
         {

@@ -20,24 +20,10 @@ internal sealed class ControlBuilder(List<Problem> problems)
             return null;
         }
 
-        if (document.Pedal is null)
-        {
-            Add("pedal", "is missing, though other parts between foot and line pressure are given.",
-                "pedal with ratio or geometry, or none of pedal, assist, masterCylinder and fluid");
-        }
-
-        if (document.Assist is null)
-        {
-            Add("assist", "is missing, though other parts between foot and line pressure are given.",
-                "{ \"type\": \"none\" } for a car without booster, or \"vacuum\" or \"hydraulic\" with its data");
-        }
-
-        if (document.MasterCylinder is null)
-        {
-            Add("masterCylinder", "is missing, though other parts between foot and line pressure are given.",
-                "\"tandem\", \"balance bar\" or \"single\" with its data");
-        }
-
+        AddMissing(document.Pedal, "pedal", "pedal with ratio or geometry, or none of pedal, assist, masterCylinder and fluid");
+        AddMissing(document.Assist, "assist",
+            "{ \"type\": \"none\" } for a car without booster, or \"vacuum\" or \"hydraulic\" with its data");
+        AddMissing(document.MasterCylinder, "masterCylinder", "\"tandem\", \"balance bar\" or \"single\" with its data");
         Pedal? pedal = document.Pedal is null ? null : Pedal(document.Pedal);
         BrakeAssist? assist = document.Assist is null ? null : Assist(document.Assist);
         MasterCylinder? master = document.MasterCylinder is null ? null : Master(document.MasterCylinder, document.Hydraulics?.Split);
@@ -341,6 +327,14 @@ internal sealed class ControlBuilder(List<Problem> problems)
 
     private static ResidualPressureValve? Residual(Pressure? held) =>
         held is { } pressure ? new ResidualPressureValve { Held = pressure } : null;
+
+    private void AddMissing(object? part, string path, string accepted)
+    {
+        if (part is null)
+        {
+            Add(path, "is missing, though other parts between foot and line pressure are given.", accepted);
+        }
+    }
 
     private void Add(string path, string what, string accepted = "") => problems.Add(new(path, what, accepted));
 }
