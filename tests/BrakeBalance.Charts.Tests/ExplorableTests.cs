@@ -176,7 +176,7 @@ public partial class ExplorableTests
             .Title("A point moves along the road")
                 .Describe("A moving point.", "The point moves to the right with time.")
             .X("Distance", "x", Measure.Distance, 0, 10).Y("Offset", "y", Measure.Distance, -1, 1).Points("car", [x], [0.0]).Build();
-        Explorable explorable = Explorable.Of("run", [Control.Clock("time", "Time", Measure.Time, new double[] { 0, 0.5, 1 }, 80)], state =>
+        Explorable explorable = Explorable.Of("run", [Control.Clock("time", new double[] { 0, 0.5, 1 }, 80)], state =>
             new Frame([Car(state["time"])], []));
         Assert.Contains("<button type=\"button\" data-play=\"80\">Play</button>", explorable.ToHtml(), StringComparison.Ordinal);
         Assert.Equal([0.0, 1, 2], explorable.Frames().Select(frame => ((MarkerLayer)frame.Figures[0].Layers[0]).X[0]));

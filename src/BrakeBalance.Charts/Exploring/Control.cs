@@ -63,14 +63,11 @@ public sealed record Control
 
     /// <summary>A clock: a slider over moments with a button that plays them.</summary>
     /// <param name="id">A short name.</param>
-    /// <param name="label">What it sets, in words.</param>
-    /// <param name="measure">The measure of the moments, by rule <see cref="Measure.Time"/>.</param>
-    /// <param name="moments">The moments in SI.</param>
+    /// <param name="moments">The moments in seconds.</param>
     /// <param name="frameMilliseconds">How long a frame lasts when played.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    public static Control Clock(
-        string id, string label, Measure measure, Series moments, int frameMilliseconds = 100, UnitSystem? units = null) =>
-        Slider(id, label, measure, moments, 0, units) with { FrameMilliseconds = frameMilliseconds };
+    public static Control Clock(string id, Series moments, int frameMilliseconds = 100, UnitSystem? units = null) =>
+        Slider(id, "Time", Measure.Time, moments, 0, units) with { FrameMilliseconds = frameMilliseconds };
 
     private static Control Checked(Control control) =>
         control.Settings.Count > 0 && control.Start >= 0 && control.Start < control.Settings.Count

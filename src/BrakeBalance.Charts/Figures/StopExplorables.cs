@@ -56,7 +56,7 @@ public static class StopExplorables
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stop.Duration.Seconds, moments);
         return Explorable.Of(id,
-            [Control.Clock("time", "Time", Measure.Time, times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
+            [Control.Clock("time", times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
         {
             double now = times[state["time"]];
             StopSample sample = StopFigures.At(stop, now);
@@ -93,7 +93,7 @@ public static class StopExplorables
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stops.Max(s => s.Stop.Duration.Seconds), moments);
         return Explorable.Of(id,
-            [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
+            [Control.Clock("time", times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
         {
             double now = times[state["time"]];
             return new Frame(

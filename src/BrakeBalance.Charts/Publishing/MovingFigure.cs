@@ -83,7 +83,7 @@ public static class MovingFigure
         else if (moves.HasFlag(Moves.Moment) && own.CanStop)
         {
             moments = [.. Enumerable.Range(0, Steps).Select(i => own.PlanMoment * i / (Steps - 1))];
-            controls.Add(Control.Clock("moment", "Time", Measure.Time, moments, 120, units) with { Start = Steps - 1 });
+            controls.Add(Control.Clock("moment", moments, 120, units) with { Start = Steps - 1 });
         }
 
         bool slides = controls is [{ Settings.Count: > 1 }];

@@ -57,7 +57,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             id,
             [
                 Control.Choice("locked", "Which wheels lock", names, 1),
-                Control.Clock("time", "Time", Measure.Time, times, 100, units) with { Start = start },
+                Control.Clock("time", times, 100, units) with { Start = start },
             ],
             state =>
             {
