@@ -45,8 +45,7 @@ internal static class VehicleOptions
     /// <summary>A number of warnings in words.</summary>
     public static string CountOf(int warnings) => Invariant.Text($"{warnings} warning{(warnings == 1 ? "" : "s")}");
 
-    /// <summary>Reads numbers separated by commas; those that are not accepted are added to the problems.</summary>
-    /// <param name="range">The numbers accepted, in words.</param>
+    /// <summary>Reads numbers separated by commas; those that are not accepted, as the range says in words, are problems.</summary>
     public static double[] Numbers(string option, string text, Func<double, bool> accepted, string range, List<string> problems)
     {
         List<double> numbers = [];

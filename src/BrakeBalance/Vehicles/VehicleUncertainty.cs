@@ -98,8 +98,8 @@ public sealed class VehicleUncertainty
 
         BrakeHydraulics Like(BrakeHydraulics own)
         {
-            BrakeHydraulics like = (own.Split, middle.Split, set.Split) is (BalanceBarSplit bar, BalanceBarSplit before, BalanceBarSplit after)
-                && before.FrontForceShare != after.FrontForceShare
+            var bars = (own.Split as BalanceBarSplit, middle.Split as BalanceBarSplit, set.Split as BalanceBarSplit);
+            BrakeHydraulics like = bars is ({ } bar, { } before, { } after) && before.FrontForceShare != after.FrontForceShare
                 ? own with { Split = bar with { FrontForceShare = after.FrontForceShare } } : own;
             ProportioningValve? valve = set.RearProportioningValve, was = middle.RearProportioningValve;
             return valve is null ? like : like.WithRearKnee(

@@ -229,10 +229,10 @@ internal static class TwoWays
             buildUp,
             given.Speed, withTrace: false);
         LockEvent? first = new[] { result.Locks.Front, result.Locks.Rear }.OfType<LockEvent>().MinBy(one => one.Time.Seconds);
+        var command = new PressureCommand(buildUp, given.Car.Hydraulics.MaximumPressure.Pascals);
         return first is null
             ? (null, 0)
-            : (new Agreement.Lock(first.Axle, new PressureCommand(buildUp, given.Car.Hydraulics.MaximumPressure.Pascals).At(first.Time.Seconds),
-                first.BrakingRate), first.Speed.MetersPerSecond);
+            : (new Agreement.Lock(first.Axle, command.At(first.Time.Seconds), first.BrakingRate), first.Speed.MetersPerSecond);
     }
 
     public static void Hold(object given, bool condition, FormattableString what) => Hold(given, condition,
