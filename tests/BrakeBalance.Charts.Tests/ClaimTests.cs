@@ -331,7 +331,7 @@ public class ClaimTests
         Setting[] settings = [.. both.Select(one => Setting.Of(one.Item2.Vehicle))];
         Figure figure = ComparisonFigures.SetUps(both, UnitSystem.Si, settings: settings)!;
         Assert.Contains("nominal friction", figure.Caption, StringComparison.Ordinal);
-        Assert.Contains("Beyond the safe limit, so that the rear can lock first in other conditions: turned in.", figure.Caption,
+        Assert.Contains("Beyond what is safe, so that the rear can lock first in other conditions: turned in.", figure.Caption,
             StringComparison.Ordinal);
     }
 

@@ -200,9 +200,9 @@ public static class ComparisonFigures
     }
 
     private static string Beyond(IReadOnlyList<(string Name, BalanceModel Model)> setUps, IReadOnlyList<Setting>? settings) =>
-        setUps.Zip(settings ?? []).Where(pair => pair.Second.PresentIsBeyond).Select(pair => pair.First.Name).ToArray()
+        setUps.Zip(settings ?? []).Where(pair => pair.Second.StandsBeyond).Select(pair => pair.First.Name).ToArray()
             is { Length: > 0 } of
-            ? $" Beyond the safe limit, so that the rear can lock first in other conditions: {string.Join(", ", of)}." : "";
+            ? $" Beyond what is safe, so that the rear can lock first in other conditions: {string.Join(", ", of)}." : "";
 
     private static void Rates(TableBuilder table, IReadOnlyList<(string Name, BalanceModel Model)> setUps, string what, Measure measure,
         Func<BalanceModel, double, double?> at)

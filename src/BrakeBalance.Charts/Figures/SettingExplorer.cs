@@ -96,8 +96,9 @@ public static class SettingExplorer
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
         var verdict = rearFirst.Length == 0
             ? new Verdict($"{stands} the front locks first on every surface shown"
-                + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit." : "."),
-                setting.PresentIsBeyond ? VerdictKind.Caution : VerdictKind.Good)
+                + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit."
+                    : setting.IsBuiltBeyond ? ", but not in all conditions." : "."),
+                setting.StandsBeyond ? VerdictKind.Caution : VerdictKind.Good)
             : new Verdict(
                 $"{stands} the rear locks first at {Finding.Adhesions(rearFirst[0], rearFirst[^1])}: the car can spin.",
                 VerdictKind.Caution);

@@ -23,7 +23,7 @@ internal static class LiveAnswer
         reply["invented"] = reading.Vehicle.IsInvented;
         reply["warnings"] = new JsonArray(
             [.. reading.Warnings.Select(warning => Said(warning.Path, OtherUnits.Within(warning.ToString(), units)))]);
-        reply["beyond"] = setting.PresentIsBeyond;
+        reply["beyond"] = setting.StandsBeyond;
         reply["bar"] = Bar(setting, car.Unread, units);
         reply["marks"] = Marks(setting, units, slides);
         reply["sentence"] = SettingWords.Sentence(setting, units);

@@ -203,7 +203,8 @@ public static class MeasurementTables
         return new()
         {
             Id = id,
-            Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit" : "The setting",
+            Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit"
+                : setting.IsBuiltBeyond ? "As the car is built the rear can lock first" : "The setting",
             Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. "
                 + $"{SettingWords.Rule(setting, shown)} {SettingWords.Caution}",
             Table = new TableBuilder(units)

@@ -126,7 +126,8 @@ internal static class StoryPage
             .Append("</p>\n<dl>");
         foreach ((string label, string text) in new[]
         {
-            ("Present setting", SettingWords.Present(setting, units) + (setting.PresentIsBeyond ? ": beyond the safe limit" : "")),
+            ("Present setting", SettingWords.Present(setting, units) + (setting.PresentIsBeyond ? ": beyond the safe limit"
+                : setting.IsBuiltBeyond ? ": as built the rear can lock first" : "")),
             ("Safe limit", SettingWords.SafeLimit(setting, units)),
             ("Recommended setting", SettingWords.Recommended(setting, units)),
         })

@@ -25,7 +25,7 @@ internal sealed class ChosenCar
         Model = new BalanceModel(car, targets.LoadCaseOf(car));
         (_half, _full) = (Model.AtRate(0.5)?.MasterPressure, Model.AtRate(1.0)?.MasterPressure);
         _lock = Model.FirstLockUp(Conditions.DryAdhesion)?.At.MasterPressure ?? Model.MaximumPressure;
-        _beyond = new(() => Setting.Of(car).PresentIsBeyond);
+        _beyond = new(() => Setting.Of(car).StandsBeyond);
         _hottest = new(() => targets.Use is { } use ? Hottest(use) : double.NaN);
         FrontFirst = SettingSearch.RearFirst(car, car.Conditions) is null;
         RearMargin = SettingSearch.FrictionMargin(car, car.Conditions);

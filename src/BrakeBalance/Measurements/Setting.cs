@@ -107,6 +107,9 @@ public sealed record Setting(
     /// <summary>Whether the front locks first in all conditions however the car is set, so that no end of the scale is a limit.</summary>
     internal bool HoldsAtAnySetting { get; private init; }
 
+    /// <summary>Whether the car as it stands lets the rear lock first in some condition.</summary>
+    internal bool StandsBeyond => PresentIsBeyond || IsBuiltBeyond;
+
     /// <summary>The safe limit as a mark; null where every setting holds, and its number is but the end of the scale.</summary>
     internal SettingValue? MarkedLimit => HoldsAtAnySetting ? null : SafeLimit;
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Rendering;
@@ -30,6 +32,21 @@ public class LiveDeskTests
         Assert.NotEmpty(search.Stops);
         Assert.Contains(MeasurementTables.Stops(search, UnitSystem.Si).ToHtml(), html, StringComparison.Ordinal);
         Assert.Contains("bb-wrong", Ask(new() { ["do"] = "series", ["log"] = "x" })["html"]!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("0.55", true)]
+    [InlineData("0.30", false)]
+    public void A_car_without_a_valve_that_needs_one_is_no_good_news(string rearFriction, bool needs)
+    {
+        JsonNode file = DocumentFile.Parse(StarterFile.Text("vacuum", "disc", "none")).Root!;
+        file["rear"]!["brake"]!["friction"] = double.Parse(rearFriction, CultureInfo.InvariantCulture);
+        string text = file.ToJsonString();
+        var setting = Setting.Of(VehicleFile.Read(text, "test").Vehicle);
+        Assert.Equal(needs, setting.IsBuiltBeyond);
+        Assert.Equal(needs, Ask(new() { ["do"] = "car", ["text"] = text })["beyond"]!.GetValue<bool>());
+        Assert.Equal(needs ? VerdictKind.Caution : VerdictKind.Good, SettingExplorer.Of(setting).Start.Verdict!.Kind);
+        Assert.Equal(needs ? "As the car is built the rear can lock first" : "The setting", MeasurementTables.Setting(setting).Title);
     }
 
     [Fact]
