@@ -51,10 +51,12 @@ public static class FigureAssets
         [
             (light.Background, theme.Background), (light.Ink, theme.Ink), (light.Muted, theme.Muted), (light.Grid, theme.Grid),
             (light.Front, theme.Front), (light.Rear, theme.Rear), (light.Ideal, theme.Ideal), (light.Other, theme.Other),
-            (light.Guide, theme.Guide), .. light.Scale.Zip(theme.Scale),
+            (light.Guide, theme.Guide),
         ];
+        // A heat map's colours lie between those of the scale: where the other scale runs from dark to pale, all are turned over at once.
+        string heat = theme.Scale == light.Scale ? "" : $"{root} .bb-static .bb-heat {{ filter: invert(0.88) hue-rotate(180deg); }}\n";
         return string.Concat(pairs.SelectMany(pair => new[] { "fill", "stroke" }.Select(name =>
-            $"{root} .bb-static [{name}=\"{pair.From}\"] {{ {name}: {pair.To}; }}\n")));
+            $"{root} .bb-static [{name}=\"{pair.From}\"] {{ {name}: {pair.To}; }}\n"))) + heat;
     }
 
     internal static string Read(string name) =>

@@ -254,11 +254,14 @@ internal static class SvgLayers
         DisplayUnit unit = heat.Measure.In(layout.Figure.Units);
         (double low, double high) = (unit.FromSi(heat.Range.Low), unit.FromSi(heat.Range.High));
         double left = layout.Plot.Right + 14, font = layout.LabelFont, height = layout.Plot.Height;
+        svg.Open("g", ("class", "bb-heat"));
         for (int i = 0; i < Steps; i++)
         {
             double bottom = layout.Plot.Bottom - height * i / Steps;
             SvgRenderer.Rectangle(svg, new Box(left, bottom - height / Steps - 0.5, left + 12, bottom), theme.OnScale((i + 0.5) / Steps));
         }
+
+        svg.Close();
 
         double step = Ticks.Step(high - low, height / (font * 4));
         foreach (double tick in Ticks.Between(low, high, step))
@@ -296,7 +299,7 @@ internal static class SvgLayers
     {
         Extent xs = HeatLayer.Cells(x), ys = HeatLayer.Cells(y);
         double width = (xs.High - xs.Low) / x.Count, height = (ys.High - ys.Low) / y.Count;
-        svg.Open("g", ("shape-rendering", "crispEdges"));
+        svg.Open("g", ("class", "bb-heat"), ("shape-rendering", "crispEdges"));
         for (int row = 0; row < y.Count; row++)
         {
             for (int column = 0; column < x.Count; column++)

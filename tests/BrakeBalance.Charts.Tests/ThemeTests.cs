@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 
 namespace BrakeBalance.Charts.Tests;
 
@@ -41,9 +42,25 @@ public class ThemeTests
         // The style sheet tells colours by their value, so no two parts of the light theme may share one.
         Theme light = Theme.Light;
         string[] all = [light.Background, light.Ink, light.Muted, light.Grid, light.Front, light.Rear, light.Ideal, light.Other,
-            light.Guide, .. light.Scale];
-        Assert.Equal(all.Length, all.Distinct().Count());
+            light.Guide];
+        string[] every = [.. all, .. light.Scale];
+        Assert.Equal(every.Length, every.Distinct().Count());
         Assert.All(all, colour => Assert.Contains($"[fill=\"{colour}\"] {{ fill: #", FigureAssets.Style, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_heat_map_is_turned_over_whole_on_dark_pages_and_not_the_few_cells_that_have_a_colour_of_the_scale()
+    {
+        Assert.All(Theme.Light.Scale, colour => Assert.DoesNotContain(colour, FigureAssets.Style, StringComparison.Ordinal));
+        Assert.Equal(2, FigureAssets.Style.Split(".bb-heat { filter: invert").Length - 1);
+        string svg = Cars.Figures("big-cam-saloon", UnitSystem.Si).Last(figure => figure.Layers.Any(layer => layer is HeatLayer))
+            .ToSvg(FigureSize.Column, Theme.Light);
+        XElement drawn = XElement.Parse(svg);
+        string[] scale = [.. drawn.Descendants().Where(rect => rect.Name.LocalName == "rect" && rect.Ancestors().Any(group =>
+            (string?)group.Attribute("class") == "bb-heat")).Select(rect => (string)rect.Attribute("fill")!)];
+        Assert.True(scale.Length > 24);
+        Assert.Contains(scale, colour => Theme.Light.Scale.Contains(colour));
+        Assert.Contains(scale, colour => !Theme.Light.Scale.Contains(colour));
     }
 
     [Theory]
