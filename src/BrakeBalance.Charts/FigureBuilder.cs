@@ -368,17 +368,13 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     [GeneratedRegex("^[a-z][a-z0-9-]*$")]
     private static partial Regex IdPattern();
 
-    private static void SameLength(string name, Series x, Series y)
-    {
+    private static void SameLength(string name, Series x, Series y) =>
         Refuse.If(x.Count != y.Count || x.Count == 0,
             $"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}.");
-    }
 
-    private static void SameGrid(string name, Series x, Series y, int rows, IEnumerable<int> widths)
-    {
+    private static void SameGrid(string name, Series x, Series y, int rows, IEnumerable<int> widths) =>
         Refuse.If(rows != y.Count || widths.Any(width => width != x.Count),
             $"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate.");
-    }
 
     private void Demand(bool holds, string what)
     {

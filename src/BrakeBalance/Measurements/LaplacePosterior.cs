@@ -119,11 +119,14 @@ internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covar
         int n = at.Count;
         double centre = f(at);
         Matrix<double> h = Matrix<double>.Build.Dense(n, n);
-        double Moved(double by, int i, int j = -1)
+        double Moved(double by, params ReadOnlySpan<int> along)
         {
             Vector<double> moved = at.Clone();
-            moved[i] += by;
-            moved[Math.Max(j, 0)] += j < 0 ? 0 : by;
+            foreach (int i in along)
+            {
+                moved[i] += by;
+            }
+
             return f(moved);
         }
 
