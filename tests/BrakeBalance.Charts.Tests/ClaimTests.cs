@@ -108,6 +108,19 @@ public class ClaimTests
             : $"to {Measure.Percent.Text(safe.Max(one => one.MeanEfficiency), UnitSystem.Si)}", efficiency.Title, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("coupe-1960s")]
+    [InlineData("big-cam-saloon")]
+    [InlineData("rear-engined-sports-car")]
+    [InlineData("track-coupe")]
+    public void The_efficiencies_that_the_maps_title_names_are_those_of_cells_that_it_shows(string name)
+    {
+        Figure figure = SettingFigures.EfficiencyOfSettings(new CarStudy(Cars.Load(name)).Settings, units: UnitSystem.Si);
+        double[] shown = [.. Assert.Single(figure.Layers.OfType<HeatLayer>()).Values.SelectMany(row => row).OfType<double>()];
+        string Percent(double share) => Measure.Percent.Text(share, UnitSystem.Si);
+        Assert.Contains($"runs from {Percent(shown.Min())} to {Percent(shown.Max())}", figure.Title, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Where_the_lines_cross_is_one_answer_in_every_figure_that_tells_it()
     {

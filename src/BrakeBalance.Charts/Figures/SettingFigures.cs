@@ -85,7 +85,7 @@ public static class SettingFigures
         var figure = new FigureBuilder(id, units, setting?.Vehicle);
         string stricter = Stricter(grid, setting);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
-        SettingOutcome[] safe = [.. Safe(outcomes, setting)];
+        SettingOutcome[] safe = [.. Safe(grid.Rows(outcome => outcome).SelectMany(row => row), setting)];
         string basis = setting?.Conditions.Adhesions is { } roads
             ? $", all load cases, adhesion {Finding.Rate(roads[0])} to {Finding.Rate(roads[^1])}" : "";
         string finding = safe.Length == 0
