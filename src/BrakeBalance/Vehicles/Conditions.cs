@@ -82,7 +82,7 @@ public sealed record Conditions
     } = 40;
 
     /// <summary>The same surfaces, speeds and load cases with the brakes normal and their friction as the file says.</summary>
-    public Conditions AtMiddle => this with { BrakeStates = [UsualStates[0]], FrictionSpread = default };
+    internal Conditions AtMiddle => this with { BrakeStates = [UsualStates[0]], FrictionSpread = default };
 
     /// <summary>The states of the brakes unless others are named (common practice).</summary>
     public static ImmutableArray<BrakeState> UsualStates { get; } =

@@ -32,6 +32,14 @@ public class PublicSurfaceTests
         select $"{type.FullName}.{property.Name}");
 
     [Fact]
+    public void No_records_text_goes_on_without_end() => Assert.Empty(
+        from type in Calculation.GetExportedTypes()
+        where type.GetMethod("<Clone>$") is not null
+        from property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+        where property.PropertyType == type
+        select $"{type.FullName}.{property.Name}");
+
+    [Fact]
     public void No_public_field_is_writable() => Assert.Empty(
         from type in PublicTypes
         where !type.IsEnum
