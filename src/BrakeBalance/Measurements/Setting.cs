@@ -133,7 +133,7 @@ public sealed record Setting(
         (string Name, Vehicle Vehicle)[] all = [.. cars];
         return [.. StopComparison.Of(all, loadCase, adhesion, initialSpeed, conditions).Zip(all, (row, of) => row with
         {
-            IsBeyondOwnStops = Rule == SettingRule.Chance && (PresentIsBeyond
+            IsBeyondOwnStops = Rule == SettingRule.Chance && (StandsBeyond
                 || (!ReferenceEquals(of.Vehicle, Vehicle) && SettingSearch.RearFirst(of.Vehicle, Vehicle.Conditions) is not null)),
         })];
     }
@@ -294,13 +294,14 @@ public sealed record Setting(
     private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like, Vehicle vehicle)
     {
         SettingLimit limit = like with { Knee = found?.Knee, FrontForceShare = found?.FrontForceShare, Binding = null };
-        return limit with { AtAnySetting = limit.IsEndOfScale(vehicle) };
+        bool end = limit.IsEndOfScale(vehicle);
+        return limit with { AtAnySetting = end, Needed = limit.Variable != SettingVariable.AddedKnee || !end };
     }
 
     // A fit's ranges know nothing of how its numbers hang together: the limit of the stops themselves stands beside them.
     private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like)
     {
-        SettingLimit kept = like with { Binding = null, AtAnySetting = false };
+        SettingLimit kept = like with { Binding = null, AtAnySetting = false, Needed = true };
         return logs is not { Fitted: true } ? null
             : like.Variable == SettingVariable.BalanceBar
                 ? logs.SafeFrontShare is { } share ? kept with { FrontForceShare = share <= 0.8 ? share : null } : null

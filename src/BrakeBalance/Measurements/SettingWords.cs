@@ -307,7 +307,8 @@ public static class SettingWords
             : setting.IsBuiltBeyond ? AsBuilt + ". " : "";
         return present + setting.Reach switch
         {
-            SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
+            SettingReach.NotNeeded => "No valve is needed: " + (setting.Rule == SettingRule.Chance
+                ? "without one the car stays within the chance of rear-first." : "the front locks first in all conditions without one."),
             SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
             _ => $"Recommended setting {Recommended(setting, units)}; "
                 + (setting.HoldsAtAnySetting ? setting.Rule == SettingRule.Chance
@@ -391,7 +392,7 @@ public static class SettingWords
                 + Invariant.Text($", dry road, {lockUp.At.BrakingRate:0.00} g{band}")
             : "neither on dry road";
         return setting.RearFirstAtMiddle is { } rear
-            ? $"{dry}; rear in {rear.Words(units)}"
+            ? $"{dry}; rear {(setting.Rule == SettingRule.Chance ? "by the file " : "")}in {rear.Words(units)}"
             : $"{dry}; front everywhere {(band.Length > 0 ? "at the ranges' middle" : "by the file")}";
     }
 

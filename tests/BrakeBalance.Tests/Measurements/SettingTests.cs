@@ -183,6 +183,33 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Contains("Nothing measured", SettingWords.Rule(before, UnitSystem.Si), StringComparison.Ordinal);
     }
 
+    // Of a car without a valve the file says one thing and the stops another: the stops decide.
+    [Theory]
+    [InlineData(0.67, 0.9, 1, true)]
+    [InlineData(1.1, 0.6, 0.5, false)]
+    public void A_measured_car_without_a_valve_needs_one_where_its_own_stops_say_so(
+        double rearOfFile, double rearOfStops, double highest, bool needs)
+    {
+        Vehicle coupe = CarEstimationTests.Coupe;
+        Vehicle bare = coupe with { Hydraulics = coupe.Hydraulics.WithoutRearProportioning() };
+        Vehicle car = bare.WithFrictionFactors(1, rearOfFile) with { Conditions = bare.Conditions with { HighestAdhesion = highest } };
+        var track = new InventedTrack(bare.WithFrictionFactors(1, rearOfStops), 3);
+        CarEstimate estimate = CarEstimation.Estimate(car,
+            CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        var setting = Setting.Of(car, estimate, draws: 30_000);
+        Assert.Equal(!needs, SettingSearch.RearFirst(car, car.Conditions) is not null);
+        Assert.Equal(SettingRule.Chance, setting.Rule);
+        Assert.Equal(needs, setting.IsBuiltBeyond);
+        Assert.Contains(needs ? "front everywhere by the file" : "rear by the file in driver only",
+            SettingWords.Lines(setting, UnitSystem.Si)[0].Text, StringComparison.Ordinal);
+        Assert.Equal(needs, setting.Reach != SettingReach.NotNeeded);
+        Assert.Equal(needs, SettingWords.Recommended(setting, UnitSystem.Si).Contains("to be fitted", StringComparison.Ordinal));
+        Assert.Equal(needs ? -1 : 0, SettingWords.Sentence(setting, UnitSystem.Si)
+            .IndexOf("No valve is needed: without one the car stays within the chance", StringComparison.Ordinal));
+        Assert.Equal(needs, Assert.Single(
+            setting.Compare([("as built", car)], car.LoadCases[0].Name, 0.5, Speed.FromKilometersPerHour(100))).IsBeyondOwnStops);
+    }
+
     [Fact]
     public void Without_own_stops_the_corners_would_give_what_they_gave_before_them()
     {
