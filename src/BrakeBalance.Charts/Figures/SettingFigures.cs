@@ -141,9 +141,8 @@ public static class SettingFigures
                     + (car is not null && OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 }
                         ? " By the file's numbers, without the car's own stops." : ""),
                 string.Join(' ', known.Select(curve =>
-                    $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
-                    + $"{SettingWords.Number(curve.Points[0].Knee, figure.Units)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "
-                    + $"and {SettingWords.Number(curve.Points[^1].Knee, figure.Units)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
+                    $"With friction off by up to {Spread(curve.FrictionSpread)} the front axle stays first with {Allowed(curve.Points[0])} "
+                    + $"and with {Allowed(curve.Points[^1])}.")))
             .X("Slope above the knee", "", Measure.Number)
             .Y("Safe limit of the knee", "p", Measure.LinePressure, 0);
         Tone[] tones = [Tone.Ideal, Tone.Main, Tone.Other, Tone.Front];
@@ -158,10 +157,19 @@ public static class SettingFigures
 
         string Spread(double spread) => Measure.Percent.Text(spread, figure.Units);
 
+        bool IsAny(Pressure knee) => knee >= car?.Hydraulics.MaximumPressure;
+
+        string Allowed((double Slope, Pressure Knee) at) =>
+            (IsAny(at.Knee) ? "any knee" : $"a knee of up to {SettingWords.Number(at.Knee, figure.Units)}")
+                + $" at a slope of {Finding.Rate(at.Slope)}";
+
         string Title() => Cost(curves) is not { } cost ? "The safe limit of the knee depends on the slope above it"
             : $"Friction off by up to {Spread(cost.Wide)} instead of {Spread(cost.Narrow)} "
-                + (cost.Lost is not { } lost ? $"leaves the safe limit of the knee at {figure.Text(Measure.LinePressure, cost.Most)}"
-                    : "costs " + (known[0].Points[0].Knee.Pascals == known[0].Points[^1].Knee.Pascals ? "at least " : "")
+                + (cost.Lost is not { } lost
+                    ? "leaves " + (IsAny(cost.Most) ? "any knee safe"
+                        : $"the safe limit of the knee at {figure.Text(Measure.LinePressure, cost.Most)}")
+                    : "costs "
+                        + (IsAny(cost.Most) || known[0].Points[0].Knee.Pascals == known[0].Points[^1].Knee.Pascals ? "at least " : "")
                         + $"{figure.Text(Measure.LinePressure, lost)} of knee") + $" at a slope of {Finding.Rate(cost.Slope)}";
     }
 

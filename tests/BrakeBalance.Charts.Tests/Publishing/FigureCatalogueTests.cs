@@ -69,6 +69,13 @@ public partial class FigureCatalogueTests
                 (IReadOnlyList<(double, Pressure?)>)[(0, Pressure.FromBars(140)), (0.3, Pressure.FromBars(140))]))];
         Assert.Equal("Friction off by up to 15 % instead of 0 % leaves the safe limit of the knee at 140 bar at a slope of 0.30",
             SettingFigures.SafeLimits(same, UnitSystem.Si).Title.Replace('\u00a0', ' '));
+        // The same of a car whose brakes see no more pressure than that: any knee does.
+        Vehicle car = Cars.Load("coupe-1960s");
+        car = car with { Hydraulics = car.Hydraulics with { MaximumPressure = Pressure.FromBars(140) } };
+        Figure any = SettingFigures.SafeLimits(same, UnitSystem.Si, car: car);
+        Assert.EndsWith("leaves any knee safe at a slope of 0.30", any.Title, StringComparison.Ordinal);
+        Assert.Contains("first with any knee at a slope of 0.00 and with any knee at a slope of 0.30.", any.LongDescription,
+            StringComparison.Ordinal);
     }
 
     [Theory]
