@@ -164,7 +164,7 @@ public static class SettingWords
     public static string Gain(MeasuringGain gain, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(gain);
-        string amount = gain.Ends ? "no limit then"
+        string amount = gain.Ends ? (gain.Variable == SettingVariable.AddedKnee ? "no valve needed then" : $"{Any} then")
             : gain.Knee is { } knee ? $"limit {Measure.LinePressure.Text(knee, units)} higher"
             : Invariant.Text($"limit {100 * gain.Amount:0.#} % of the rod force lower");
         return $"{gain.Range?.Path ?? "friction, by test stops"} ({amount})";

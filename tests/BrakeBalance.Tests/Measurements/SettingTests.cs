@@ -321,7 +321,7 @@ public class SettingTests(ITestOutputHelper output)
         Assert.All(setting.Costs.Where(cost => cost.Limit.Binding is null),
             cost => Assert.Equal("any setting", SettingWords.Number(cost.Limit, UnitSystem.Si)));
         Assert.All(setting.Gains.Where(gain => gain.Ends),
-            gain => Assert.Contains("no limit then", SettingWords.Gain(gain, UnitSystem.Si), StringComparison.Ordinal));
+            gain => Assert.Contains("no valve needed then", SettingWords.Gain(gain, UnitSystem.Si), StringComparison.Ordinal));
     }
 
     [Theory]
