@@ -109,8 +109,8 @@ public sealed class InventedTrack(Vehicle car, int seed)
         {
             InitialSpeed = speed,
             FrontPressure = locked == FirstLock.None || notesLockPressure ? frontRead : Read(target),
-            RearPressure = locked == FirstLock.None || notesLockPressure
-                ? Read(Pressure.FromPascals(state.RearLinePascals)) : Read(car.Hydraulics.LinePressures(target).Rear),
+            RearPressure = Read(locked == FirstLock.None || notesLockPressure ? Pressure.FromPascals(state.RearLinePascals)
+                : car.Hydraulics.LinePressures(target, Force.FromNewtons(state.RearNormalNewtons)).Rear),
             LockPressure = locked != FirstLock.None && notesLockPressure ? frontRead : null,
             Deceleration = locked == FirstLock.None
                 ? Acceleration.FromMetersPerSecondSquared(rate * Gravity.StandardMetresPerSecondSquared) : null,

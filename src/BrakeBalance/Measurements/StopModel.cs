@@ -239,21 +239,41 @@ internal sealed class StopModel
 
         Vehicle set = AtAdjuster(stop.Turns);
         var balance = new BalanceModel(set, load);
+        int surface = Math.Max(0, IndexOf(stop.Surface ?? "unnamed"));
+        bool locked = stop.Locked is FirstLock.Front or FirstLock.Rear or FirstLock.Together;
         double? atLock = stop.LockPressure?.Pascals;
+        BalanceState? slide = null;
+        BalanceState At(double pascals)
+        {
+            BalanceState state = balance.StateAt(pascals);
+            return slide is { } sliding && pascals > sliding.MasterPascals ? state with
+            {
+                RearLinePascals = set.Hydraulics.LinePressures(
+                    Pressure.FromPascals(pascals), Force.FromNewtons(sliding.RearNormalNewtons)).Rear.Pascals,
+            } : state;
+        }
+
         double? front = stop.FrontPressure?.Pascals ?? atLock;
         // Without a valve in the front line its pressure is the master cylinder's.
         bool open = Vehicle.Hydraulics.FrontValves.IsEmpty;
+        double most = 2 * balance.MaximumPressure.Pascals;
         double Front(double pascals) => open
-            ? Math.Min(pascals, 2 * balance.MaximumPressure.Pascals) : Master(balance, s => s.FrontLinePascals, pascals);
-        double master = front is { } read ? Front(read) : Master(balance, s => s.RearLinePascals, stop.RearPressure!.Value.Pascals);
-        BalanceState top = balance.StateAt(master);
+            ? Math.Min(pascals, most) : Master(At, most, s => s.FrontLinePascals, pascals);
+        // Past the lock the car slides: a valve that senses the load sees what the road leaves on the axle, not what the pressure asks for.
+        if (locked && set.Hydraulics.SensesLoad)
+        {
+            slide = atLock is { } noted ? balance.StateAt(Front(noted))
+                : balance.TryFirstLockUp(_surfaces[surface].Adhesion, out BalanceState first, out _, out _) ? first : null;
+        }
+
+        double master = front is { } read ? Front(read) : Master(At, most, s => s.RearLinePascals, stop.RearPressure!.Value.Pascals);
+        BalanceState top = At(master);
         double frontLine = front ?? top.FrontLinePascals;
         double rearLine = stop.RearPressure?.Pascals ?? top.RearLinePascals;
         double correction = top.RearLinePascals > 0 ? rearLine / top.RearLinePascals : 1;
         double lockMaster = atLock is { } p ? Front(p) : master;
         double[] masters = [.. Enumerable.Range(0, RampNodes + 1).Select(i => lockMaster * (RampStart + (1 - RampStart) * i / RampNodes))];
-        var path = masters.Select(m => balance.StateAt(m)).Select(s => (s.FrontLinePascals, s.RearLinePascals * correction)).ToArray();
-        bool locked = stop.Locked is FirstLock.Front or FirstLock.Rear or FirstLock.Together;
+        var path = masters.Select(At).Select(s => (s.FrontLinePascals, s.RearLinePascals * correction)).ToArray();
         // The same error of a gauge weighs more at low pressure.
         PerAxle<double> variance = new(
             GaugeVariance(Vehicle.Brakes.Front, locked && atLock is not null ? path[^1].Item1 : frontLine),
@@ -263,7 +283,7 @@ internal sealed class StopModel
         double share = frontForce / Math.Max(1, frontForce + rearForce);
         return new Stop(
             new BalanceKernel(Vehicle, load, 0.6 * (stop.InitialSpeed?.MetersPerSecond ?? 0)),
-            Math.Max(0, IndexOf(stop.Surface ?? "unnamed")),
+            surface,
             frontLine,
             rearLine,
             stop.Deceleration is { } d && !locked ? Math.Log(d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared) : null,
@@ -272,12 +292,12 @@ internal sealed class StopModel
             path,
             variance,
             share,
-            front is not null && stop.RearPressure is not null ? RearByFront(balance, master, top) : null);
+            front is not null && stop.RearPressure is not null ? RearByFront(At, master, top) : null);
     }
 
-    private RearLineLaw RearByFront(BalanceModel balance, double master, BalanceState top)
+    private RearLineLaw RearByFront(Func<double, BalanceState> at, double master, BalanceState top)
     {
-        BalanceState above = balance.StateAt(1.02 * master);
+        BalanceState above = at(1.02 * master);
         double rise = Math.Max(0, above.RearLinePascals - top.RearLinePascals) / Math.Max(1, above.FrontLinePascals - top.FrontLinePascals);
         double uncut = Vehicle.Hydraulics.Split.RearToFrontPressureRatio * master;
         return new RearLineLaw(top.RearLinePascals, Math.Min(rise, 3), Math.Max(0, uncut - top.RearLinePascals));
@@ -299,13 +319,13 @@ internal sealed class StopModel
                 Math.Pow(_options.FrictionScatter * _gains.Rear.SensitivityAt(car.Rear), 2)));
     }
 
-    private static double Master(BalanceModel balance, Func<BalanceState, double> line, double pascals)
+    private static double Master(Func<double, BalanceState> at, double most, Func<BalanceState, double> line, double pascals)
     {
-        double low = 0, high = balance.MaximumPressure.Pascals * 2;
+        double low = 0, high = most;
         for (int i = 0; i < 60; i++)
         {
             double middle = (low + high) / 2;
-            (low, high) = line(balance.StateAt(middle)) < pascals ? (middle, high) : (low, middle);
+            (low, high) = line(at(middle)) < pascals ? (middle, high) : (low, middle);
         }
 
         return high;

@@ -3,6 +3,7 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
@@ -128,6 +129,22 @@ public class CarEstimationTests
     {
         (Dictionary<string, int> held, int days) = Recover(60, 52_000, 0.1, notes: true);
         Assert.All(held, h => Assert.True(h.Value >= 0.78 * days, $"{string.Join(", ", held)}"));
+    }
+
+    // Held beyond the lock the car does what the road allows: the load on the rear axle, and with it the valve's knee, is of the slide.
+    [Fact]
+    public void Stops_held_beyond_the_lock_are_of_the_car_also_where_its_valve_senses_the_load()
+    {
+        Vehicle car = VehicleFile.Read(StarterFile.Text("vacuum", "disc", "load-sensing"), "starter").Vehicle;
+        for (int i = 0; i < 8; i++)
+        {
+            var track = new InventedTrack(car.WithFrictionFactors(1 + (0.02 * (i - 4)), 1.08 - (0.02 * i)), 40 + i);
+            List<TestStop> day = Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet"));
+            day.AddRange(car.LoadCases.Select(load => track.Stop(
+                load, SurfaceCondition.Typical("dry"), Pressure.FromBars(110), Speed.FromKilometersPerHour(60))));
+            Assert.Contains(day, stop => stop is { Locked: not FirstLock.None, FrontPressure.Bars: > 100 });
+            Assert.Empty(CarEstimation.Estimate(car, day).Doubts);
+        }
     }
 
     [Fact]
