@@ -25,6 +25,10 @@ public class NotebookInputTests
         Assert.Equal("Green saloon", tests.File.Name);
         Assert.Contains("These are the tests of the Green saloon", whose, StringComparison.Ordinal);
         Assert.False(tests.Stops!.IsInvented);
+        Assert.DoesNotContain("without the changes", whose, StringComparison.Ordinal);
+        (OwnMeasurements same, whose) = new NotebookInput(own.File, ["rear.brake.friction=0.45"]).Tests();
+        Assert.Equal(tests.File.Brakes, same.File.Brakes);
+        Assert.EndsWith("as its file has it, without the changes asked for.", whose.Split(" The phone's")[0], StringComparison.Ordinal);
     }
 
     [Fact]

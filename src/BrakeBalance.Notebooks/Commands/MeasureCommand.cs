@@ -171,9 +171,9 @@ internal static class MeasureCommand
             Gauges = given.Gauges ?? named?.Gauges,
             Stops = given.Stops ?? named?.Stops,
         };
-        (OwnMeasurements? read, IReadOnlyList<string> problems) =
-            OwnMeasurements.Read(own?.File ?? reading.Vehicle, logs, allowLost, check ? 6000 : 0);
-        return read is null ? throw new BadInputException(problems) : read.Attached();
+        VehicleReading file = VehicleFile.Load(path, VehicleOptions.Overrides(set, []));
+        (Vehicle? car, IReadOnlyList<string> problems) = OwnMeasurements.Measured(file, logs, allowLost, check ? 6000 : 0);
+        return car ?? throw new BadInputException(problems);
     }
 
     private static void Show(

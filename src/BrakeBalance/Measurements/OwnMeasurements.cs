@@ -132,22 +132,35 @@ public sealed class OwnMeasurements : IOwnMeasurements
             return (reading, []);
         }
 
-        (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(reading.Vehicle, logs, allowLostRows);
-        if (own is null)
+        (Vehicle? car, IReadOnlyList<string> problems) = Measured(reading, logs, allowLostRows);
+        if (car is null)
         {
             return (null, problems);
         }
 
-        SourceText? source = SourceText.Of(reading.Vehicle);
+        // The page reads logs as those of the car in its text.
+        SourceText? source = Of(car) is null ? null : SourceText.Of(reading.Vehicle);
         string?[] paths = [logs.Gauges, logs.Stops];
         return (reading with
         {
-            Vehicle = SourceText.Remember(own.Attached(), source is null ? null : source with
+            Vehicle = SourceText.Remember(car, source is null ? SourceText.Of(reading.Vehicle) : source with
             {
                 Logs = new[] { "gauges", "stops" }.Zip(paths).Where(log => log.Second is not null)
                     .ToDictionary(log => log.First, log => System.IO.File.ReadAllText(log.Second!)),
             }),
         }, []);
+    }
+
+    /// <summary>The car that carries what its logs say; they are of the car as its file has it, whatever else was asked for.</summary>
+    /// <inheritdoc cref="Read"/>
+    internal static (Vehicle? Car, IReadOnlyList<string> Problems) Measured(
+        VehicleReading reading, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0)
+    {
+        Vehicle car = reading.Vehicle, written = reading.Written ?? car;
+        bool ownValve = car.Hydraulics.DiffersInKneeOnly(written.Hydraulics), same = ownValve && AreAlike(car, written);
+        (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(same ? car : written, logs, allowLostRows, checkSteps);
+        return (own is null ? null : same ? own.Attached()
+            : (ownValve && !logs.Fitted ? AsRead(car, own.Valve) : car) with { Measured = own }, problems);
     }
 
     /// <summary>Reads logs of a car.</summary>
@@ -217,7 +230,17 @@ public sealed class OwnMeasurements : IOwnMeasurements
     public static OwnMeasurements? Of(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        return vehicle.Measured is OwnMeasurements own && vehicle.Brakes == own.File.Brakes && vehicle.Tyres == own.File.Tyres
-            && vehicle.Wheelbase.Equals((object)own.File.Wheelbase) && vehicle.LoadCases.SequenceEqual(own.File.LoadCases) ? own : null;
+        return vehicle.Measured is OwnMeasurements own && AreAlike(vehicle, own.File) ? own : null;
     }
+
+    /// <summary>
+    /// What its own stops say of a car, also of one that was changed since: friction and height, against what its description says, go
+    /// with it.
+    /// </summary>
+    /// <returns>The estimate; null where no stop can be used, or the logs do not fit the car.</returns>
+    internal static CarEstimate? EstimateFor(Vehicle vehicle) =>
+        vehicle.Measured is OwnMeasurements { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } found } ? found : null;
+
+    private static bool AreAlike(Vehicle one, Vehicle other) => one.Brakes == other.Brakes && one.Tyres == other.Tyres
+        && one.Wheelbase.Equals((object)other.Wheelbase) && one.LoadCases.SequenceEqual(other.LoadCases);
 }

@@ -150,7 +150,7 @@ public sealed record Setting(
         ArgumentNullException.ThrowIfNull(vehicle);
         OwnMeasurements? own = estimate is null ? OwnMeasurements.Of(vehicle) : null;
         IReadOnlyList<string> doubts = own?.Doubts ?? estimate?.Doubts ?? [];
-        estimate = doubts.Count > 0 ? null : estimate ?? (own?.Estimate is { StopsUsed: > 0 } found ? found : null);
+        estimate = doubts.Count > 0 ? null : estimate ?? OwnMeasurements.EstimateFor(vehicle);
         Conditions conditions = vehicle.Conditions;
         SettingVariable variable = SettingSearch.VariableOf(vehicle);
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
@@ -215,8 +215,8 @@ public sealed record Setting(
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(change);
         Vehicle after = change(before) with { Uncertainty = before.Uncertainty?.After(change) };
-        return OwnMeasurements.Of(before) is { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } estimate }
-            ? (Of(before), Of(after, estimate)) : (Of(before with { Measured = null }), Of(after with { Measured = null }));
+        return OwnMeasurements.EstimateFor(before) is not null
+            ? (Of(before), Of(after)) : (Of(before with { Measured = null }), Of(after with { Measured = null }));
     }
 
     /// <summary>Whether one setting brakes the rear more than another.</summary>

@@ -102,7 +102,8 @@ public static class SettingWords
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions."
                 + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would allow {other}.")
-            : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
+            : $"Own test stops{(setting.Kept is not null ? ", fitted and kept in the file (entry measurements)"
+                    : IsChanged(setting) ? ", made before the car was changed" : "")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
@@ -126,6 +127,9 @@ public static class SettingWords
                 : "nothing in the conditions lets the rear lock first";
     }
 
+    private static bool IsChanged(Setting setting) =>
+        setting.Vehicle.Measured is OwnMeasurements && OwnMeasurements.Of(setting.Vehicle) is null;
+
     private static bool IsKept(Setting setting) => setting is { Rule: SettingRule.Chance, Kept: not null };
 
     /// <summary>How sure the limit is.</summary>
@@ -140,7 +144,8 @@ public static class SettingWords
             ? (setting.Reach == SettingReach.NotNeeded ? "none needed" : Span(Number(of.Low, units), Number(of.High, units)))
                 + " over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
-            : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
+            : setting.Rule == SettingRule.Chance ? "by this car's own stops" + (IsChanged(setting) ? ", made before it was changed" : "")
+            : "as sure as the file";
     }
 
     /// <summary>How many numbers of a car are not its own but typical of its class.</summary>

@@ -57,7 +57,32 @@ public class OwnMeasurementsTests
         Assert.NotNull(OwnMeasurements.Of(vehicle.WithRearKnee(UnitsNet.Pressure.FromBars(30))));
         Assert.Null(OwnMeasurements.Of(vehicle.WithFrictionFactors(1, 1.2)));
         Assert.Null(OwnMeasurements.Of(vehicle with { LoadCases = [vehicle.LoadCases[1]] }));
-        Assert.Equal(SettingRule.Corners, Setting.Of(vehicle.WithFrictionFactors(1, 1.2), draws: Draws).Rule);
+        var changed = Setting.Of(vehicle.WithFrictionFactors(1, 1.2), draws: Draws);
+        Assert.Equal(SettingRule.Chance, changed.Rule);
+        Assert.Equal("by this car's own stops, made before it was changed", SettingWords.HowSure(changed, Answers.UnitSystem.Si));
+        Assert.Contains("made before the car was changed", SettingWords.Rule(changed, Answers.UnitSystem.Si), StringComparison.Ordinal);
+    }
+
+    // The stops were made with the brakes that the file tells of: fitted to other ones they would make up for the difference.
+    [Fact]
+    public void Other_values_asked_for_are_of_the_measured_car_changed_and_its_stops_are_not_fitted_to_them()
+    {
+        using var car = OwnCar.Measured();
+        Vehicle measured = Attached(car);
+        Setting Asked(string path, string value) =>
+            Setting.Of(OwnMeasurements.Attach(VehicleFile.Load(car.File, [new(path, value)])).Reading!.Vehicle, draws: Draws);
+        double friction = measured.Brakes.Rear.FrictionCoefficient;
+        foreach (double factor in (double[])[0.9, 1.1, 1.3])
+        {
+            Setting asked = Asked("rear.brake.friction", FormattableString.Invariant($"{factor * friction}"));
+            Setting changed = Setting.Of(measured.WithFrictionFactors(1, factor), draws: Draws);
+            Assert.Empty(asked.Doubts);
+            Assert.Equal(changed.SafeLimit?.Knee?.Bars ?? -1, asked.SafeLimit?.Knee?.Bars ?? -1, 0.01);
+        }
+
+        Assert.Empty(Asked("hydraulics.rearValves[0].slope", "0.8").Doubts);
+        Assert.Equal(Setting.Of(measured, draws: Draws).SafeLimit!.Knee!.Value.Bars,
+            Asked("hydraulics.rearValves[0].knee", "31 bar").SafeLimit!.Knee!.Value.Bars, 1e-9);
     }
 
     [Fact]
