@@ -62,6 +62,8 @@ internal static class LiveMeasured
 
         if (own.Estimate is { } estimate)
         {
+            html.Append("<p>The logs count as made with the brakes, tyres and loads entered here: an entry changed only to try something "
+                + "else is fitted away. Try that in a copy without the logs.</p>\n");
             html.Append(MeasurementTables.Estimate(estimate, units).ToHtml());
             html.Append(MeasurementTables.Weights(estimate, units).ToHtml());
             foreach (string words in estimate.Identifiability)

@@ -213,6 +213,8 @@ public class LiveDeskTests
         Assert.Equal(asked, Said(moved));
         Assert.Equal(asked, Said(typed));
         Assert.Equal(LiveMeasured.Html(fresh, UnitSystem.Us), LiveMeasured.Html(moved, UnitSystem.Us));
+        Assert.Contains("an entry changed only to try something else is fitted away", LiveMeasured.Html(fresh, UnitSystem.Us),
+            StringComparison.Ordinal);
         Assert.Equal(LiveMeasured.Next(fresh, UnitSystem.Si), LiveMeasured.Next(typed, UnitSystem.Si));
         Assert.Equal(fresh.Study!.Answer.Chance.Present, moved.Study!.Answer.Chance.Present);
         Assert.Equal(isKept, ReferenceEquals(before.Own!.Estimate!.Posterior, moved.Own!.Estimate!.Posterior));
