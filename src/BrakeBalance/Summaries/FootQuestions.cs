@@ -82,7 +82,8 @@ internal sealed class FootQuestions(DeskCar desk)
             return $"{(desk.Booster is null ? bare : desk.Effort(desk.With(changed), Firm))}{alone}{Say($" at {ratio:0.0} : 1")}";
         }
 
-        double[] others = [.. new double[] { 4, 6 }.Where(ratio => Math.Abs(ratio - own) > 0.25)];
+        double lower = own > 4.25 ? 4 : Math.Max(1, Math.Floor(own - 0.5));
+        double[] others = [.. new[] { lower, 6 }.Where(ratio => Math.Abs(ratio - own) > 0.25)];
         return $"A deceleration of {G(Firm)} takes {string.Join(", ", others.Prepend(own).Select(At))}. The pedal's travel goes the "
             + $"other way, with the "
             + $"ratio: {string.Join(" and ", others.Select(ratio => Say($"{ratio / own:0.0} times")))} the present one.";

@@ -52,6 +52,23 @@ public class QuestionDeskTests
         Assert.Contains(QuestionDesk.Answer(Read("pickup")).Single(a => a.Number == 2).Lacking, text => text.Contains("tape on the pedal"));
     }
 
+    [Theory]
+    [InlineData("2.4")]
+    [InlineData("3.8")]
+    [InlineData("4.1")]
+    [InlineData("5.2")]
+    public void What_a_lower_pedal_ratio_costs_is_told_of_one_that_is_lower(string ratio)
+    {
+        VehicleReading file = VehicleFile.Read(
+            StarterFile.Text("vacuum", "disc", "adjustable"), "starter", new ValueOverride("pedal.ratio", ratio));
+        string answer = QuestionDesk.Answer(file).Single(a => a.Number == 4).Answer!.Replace('\u00a0', ' ');
+        double own = double.Parse(ratio, CultureInfo.InvariantCulture);
+        double[] told = [.. answer.Split(" at ")[1..].Select(of => double.Parse(of.Split(" : 1")[0], CultureInfo.InvariantCulture))];
+        Assert.Contains(own, told);
+        Assert.Contains(told, other => other < own - 0.25);
+        Assert.Contains(told, other => other > own + 0.25);
+    }
+
     [Fact]
     public void A_valve_that_follows_the_load_passes_what_the_gauges_show_on_a_car_that_stands()
     {
