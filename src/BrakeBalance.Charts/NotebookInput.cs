@@ -79,7 +79,7 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
         string car = reading.Vehicle.InText;
         return tests is null ? throw new FormatException(string.Join('\n', problems)) : (tests, own
             ? $"These are the tests of {car}, as its file names them."
-                + (OwnMeasurements.Of(reading.Vehicle) is null
+                + (OwnMeasurements.AreBeforeChange(reading.Vehicle)
                     ? " This page is of the car as its file has it, without the changes asked for." : "")
                 + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
             : $"Example: {of.Vehicle.Name}, with invented logs."

@@ -6,11 +6,18 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>A car as a live page has it: what was read, or what is wrong with it.</summary>
 internal sealed record LiveCar(
     VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems,
-    string Unread = "");
+    string Unread = "")
+{
+    /// <summary>Whether the car was changed since its logs were fitted.</summary>
+    public bool IsChanged => Study is not null && OwnMeasurements.AreBeforeChange(Study.Car);
+}
 
 /// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
 internal sealed class LiveCars
 {
+    /// <summary>Where a request holds, beside the logs, the file of the car as it was when they were fitted.</summary>
+    public const string LogsOf = "of";
+
     private const int MostRows = 5000;
 
     private readonly Lately<LiveCar> _cars = new(8);
@@ -62,11 +69,14 @@ internal sealed class LiveCars
             Stops = stops is null ? null : reading.Logs?.Stops ?? "stops.csv",
             Series = null,
         };
-        string key = string.Join('\0', VehicleText.WithoutControlAndKnee(text, set), logs?.ToJsonString());
+        // What was entered or moved since the logs were fitted is a change of the car that they are of.
+        string fitted = Log(logs, LogsOf) ?? text;
+        Vehicle then = (fitted == text && set.Length == 0 ? null : VehicleFile.TryRead(fitted).Reading?.Vehicle) ?? reading.Vehicle;
+        string key = string.Join('\0', VehicleText.WithoutControlAndKnee(fitted), gauges, stops);
         (OwnMeasurements? read, IReadOnlyList<string> wrong) = _measured.Of(key, () => OwnMeasurements.Read(
-            reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
-        OwnMeasurements? own = read?.On(reading.Vehicle);
-        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong, unread);
+            then, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
+        Vehicle car = read?.CarriedBy(reading.Vehicle) ?? reading.Vehicle;
+        return new LiveCar(reading, new CarStudy(car), car.Measured as OwnMeasurements, [], wrong, unread);
     }
 
     // A file that holds its logs' fit already is answered by it.

@@ -8,8 +8,8 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>Answers what a live page asks: JSON in, JSON out, no exception ever.</summary>
 /// <remarks>
 /// A request has <c>do</c>, and <c>text</c> (a vehicle file), <c>set</c> (pairs of path and value in place of the file's), <c>logs</c>
-/// (texts of <c>gauges</c> and <c>stops</c>) and <c>units</c> (<c>si</c> or <c>us</c>) where a car is asked of. A reply has
-/// <c>fault</c> when the request could not be answered, for whatever reason.
+/// (texts of <c>gauges</c> and <c>stops</c>, and <c>of</c>, the file as it was when they were fitted) and <c>units</c> (<c>si</c> or
+/// <c>us</c>) where a car is asked of. A reply has <c>fault</c> when the request could not be answered, for whatever reason.
 /// </remarks>
 public sealed class LiveDesk
 {
@@ -37,7 +37,7 @@ public sealed class LiveDesk
                 Word(request, "text") ?? "", Word(request, "path") ?? "", Word(request, "value") ?? "", Units(request)))),
             ["slide"] = Slide,
             ["link"] = request => LiveShare.Of(Moved(request), request["logs"] as JsonObject, Word(request, "page") ?? ""),
-            ["file"] = request => LiveShare.Files(Moved(request), request["logs"] as JsonObject),
+            ["file"] = request => LiveShare.Files(Moved(request), request["logs"] as JsonObject, _cars.Of(request).IsChanged),
             ["open"] = request => Opened(Word(request, "text") ?? ""),
             ["edit"] = Edit,
             ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request), request["slides"]),

@@ -26,8 +26,7 @@ internal static class LiveLink
     /// <summary>The words of a car.</summary>
     public static string Of(string text, params IEnumerable<(string Kind, string Text)> logs)
     {
-        string small = DocumentFile.Parse(text).Root?.ToJsonString(Plain) ?? text;
-        byte[] bytes = Encoding.UTF8.GetBytes(small + string.Concat(logs.Select(log => $"\0{log.Kind}\0{log.Text}")));
+        byte[] bytes = Encoding.UTF8.GetBytes(Small(text) + string.Concat(logs.Select(log => $"\0{log.Kind}\0{log.Text}")));
         (MemoryStream packed, int known) = Packed(bytes);
         return Start + Written([.. Check(bytes), .. packed.ToArray().AsSpan(known)]);
     }
@@ -47,6 +46,9 @@ internal static class LiveLink
         return (DocumentFile.Parse(parts[0]).Root is { } root ? root.ToJsonString(Laid).ReplaceLineEndings("\n") + "\n" : parts[0],
             parts.Skip(1).Chunk(2).Where(log => log.Length == 2).ToDictionary(log => log[0], log => log[1]));
     }
+
+    /// <summary>A vehicle file without its comments and layout.</summary>
+    public static string Small(string text) => DocumentFile.Parse(text).Root?.ToJsonString(Plain) ?? text;
 
     private static ArgumentException NoCar() =>
         new("The link holds no car that can be read. Accepted: all of it, from CAR/ to its last letter.");

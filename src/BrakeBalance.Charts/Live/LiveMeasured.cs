@@ -45,7 +45,9 @@ internal static class LiveMeasured
         }
 
         string[] invented = own.AreInvented ? ["A log says of itself that it is invented."] : [];
-        foreach (string words in (string[])[.. own.LeftOut, .. own.Doubts, .. invented])
+        string[] changed = car.IsChanged
+            ? ["The car was changed since: what its logs say of friction and height goes with it. Was an entry wrong, fit again."] : [];
+        foreach (string words in (string[])[.. own.LeftOut, .. own.Doubts, .. invented, .. changed])
         {
             html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
         }
@@ -62,8 +64,6 @@ internal static class LiveMeasured
 
         if (own.Estimate is { } estimate)
         {
-            html.Append("<p>The logs count as made with the brakes, tyres and loads entered here: an entry changed only to try something "
-                + "else is fitted away. Try that in a copy without the logs.</p>\n");
             html.Append(MeasurementTables.Estimate(estimate, units).ToHtml());
             html.Append(MeasurementTables.Weights(estimate, units).ToHtml());
             foreach (string words in estimate.Identifiability)
@@ -83,7 +83,7 @@ internal static class LiveMeasured
             return "";
         }
 
-        NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Own?.Attached() ?? reading.Vehicle, []));
+        NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Study?.Car ?? reading.Vehicle, []));
         string abort = next.Candidates is [CandidateStop first, ..]
             ? $"<p>Abort when {HtmlRenderer.Escape(NextStopWords.Abort(first, units))}.</p>\n" : "";
         return MeasurementTables.NextStops(next, units).ToHtml() + abort

@@ -10,7 +10,9 @@ internal static class LiveShare
     /// <summary>The reply: the words, the link or the words alone, and the picture or why there is none.</summary>
     public static JsonObject Of(string text, JsonObject? logs, string page)
     {
-        string words = LiveLink.Of(text, Logs(logs)), held = page.Length > 0 ? $"{page}#{words}" : words;
+        string of = LiveLink.Small((logs is null ? null : LiveDesk.Word(logs, LiveCars.LogsOf)) ?? text);
+        (string, string)[] all = of == LiveLink.Small(text) ? Logs(logs) : [.. Logs(logs), (LiveCars.LogsOf, of)];
+        string words = LiveLink.Of(text, all), held = page.Length > 0 ? $"{page}#{words}" : words;
         return new()
         {
             ["words"] = words,
@@ -20,16 +22,18 @@ internal static class LiveShare
     }
 
     /// <summary>The files to save: the car's, which names its logs so that whoever reads it gets the same answer, and these.</summary>
-    public static JsonObject Files(string text, JsonObject? logs)
+    /// <remarks>The file of a car that was changed since its logs were fitted names none: they are not that car's.</remarks>
+    public static JsonObject Files(string text, JsonObject? logs, bool isChanged = false)
     {
         JsonArray files = [];
+        text = isChanged ? VehicleText.Remove(text, "measurements") : text;
         foreach ((string kind, string log) in Logs(logs))
         {
             string path = "measurements." + kind, name = VehicleText.Entry(text, path)?.Present?.ToString() ?? "";
             if (name.Length == 0 || name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal))
             {
                 name = kind + ".csv";
-                text = VehicleText.Set(text, path, name);
+                text = isChanged ? text : VehicleText.Set(text, path, name);
             }
 
             files.Add(new JsonObject { ["name"] = name, ["text"] = log });
@@ -40,7 +44,8 @@ internal static class LiveShare
     }
 
     private static (string Kind, string Text)[] Logs(JsonObject? logs) =>
-        [.. (logs ?? []).Select(log => (log.Key, Text: log.Value?.ToString() ?? "")).Where(log => !string.IsNullOrWhiteSpace(log.Text))];
+        [.. (logs ?? []).Where(log => log.Key != LiveCars.LogsOf)
+            .Select(log => (log.Key, Text: log.Value?.ToString() ?? "")).Where(log => !string.IsNullOrWhiteSpace(log.Text))];
 
     private static string Picture(QrCode code, bool isLink)
     {

@@ -156,11 +156,9 @@ public sealed class OwnMeasurements : IOwnMeasurements
     internal static (Vehicle? Car, IReadOnlyList<string> Problems) Measured(
         VehicleReading reading, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0)
     {
-        Vehicle car = reading.Vehicle, written = reading.Written ?? car;
-        bool ownValve = car.Hydraulics.DiffersInKneeOnly(written.Hydraulics), same = ownValve && AreAlike(car, written);
-        (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(same ? car : written, logs, allowLostRows, checkSteps);
-        return (own is null ? null : same ? own.Attached()
-            : (ownValve && !logs.Fitted ? AsRead(car, own.Valve) : car) with { Measured = own }, problems);
+        (OwnMeasurements? own, IReadOnlyList<string> problems) =
+            Read(reading.Written ?? reading.Vehicle, logs, allowLostRows, checkSteps);
+        return (own?.CarriedBy(reading.Vehicle), problems);
     }
 
     /// <summary>Reads logs of a car.</summary>
@@ -206,12 +204,19 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <summary>The car that carries these measurements, with the valve that the gauges found.</summary>
     public Vehicle Attached() => Car with { Measured = this };
 
-    /// <summary>
-    /// The same measurements for the car as another file describes it, which differs in pedal, assist and the knee set at most: what the
-    /// stops say is not fitted again unless one of them does not tell at which knee it was made.
-    /// </summary>
-    internal OwnMeasurements On(Vehicle file) => new(file, Logs, Gauges, Stops, Series, 0,
-        Stops?.Rows.All(stop => StopModel.KneeAt(Car, Valve?.Calibration, stop.Turns) is not null) == true ? this : null);
+    /// <summary>A car that carries these measurements: that of the file, set otherwise, or changed since they were made.</summary>
+    /// <remarks>
+    /// Where it differs in pedal, assist and the knee set at most, what the stops say is not fitted again unless one of them does not tell
+    /// at which knee it was made.
+    /// </remarks>
+    internal Vehicle CarriedBy(Vehicle car)
+    {
+        bool ownValve = car.Hydraulics.DiffersInKneeOnly(File.Hydraulics);
+        return ReferenceEquals(car, File) ? Attached()
+            : !ownValve || !AreAlike(car, File) ? (ownValve && !Logs.Fitted ? AsRead(car, Valve) : car) with { Measured = this }
+            : new OwnMeasurements(car, Logs, Gauges, Stops, Series, 0, Stops?.Rows.All(stop =>
+                StopModel.KneeAt(Car, Valve?.Calibration, stop.Turns) is not null) == true ? this : null).Attached();
+    }
 
     /// <summary>
     /// The rule of chance for the car, drawn once: pedal, assist and the knee set have no say in it but for the present setting.
@@ -240,6 +245,9 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <returns>The estimate; null where no stop can be used, or the logs do not fit the car.</returns>
     internal static CarEstimate? EstimateFor(Vehicle vehicle) =>
         vehicle.Measured is OwnMeasurements { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } found } ? found : null;
+
+    /// <summary>Whether a car carries measurements that were made before its brakes, tyres or loads were changed.</summary>
+    internal static bool AreBeforeChange(Vehicle vehicle) => vehicle.Measured is OwnMeasurements && Of(vehicle) is null;
 
     private static bool AreAlike(Vehicle one, Vehicle other) => one.Brakes == other.Brakes && one.Tyres == other.Tyres
         && one.Wheelbase.Equals((object)other.Wheelbase) && one.LoadCases.SequenceEqual(other.LoadCases);

@@ -103,7 +103,7 @@ public static class SettingWords
             ? $"{Measured(setting)}: front first in every corner of the conditions."
                 + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would allow {other}.")
             : $"Own test stops{(setting.Kept is not null ? ", fitted and kept in the file (entry measurements)"
-                    : IsChanged(setting) ? ", made before the car was changed" : "")}: a chance of "
+                    : OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before the car was changed" : "")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
@@ -127,9 +127,6 @@ public static class SettingWords
                 : "nothing in the conditions lets the rear lock first";
     }
 
-    private static bool IsChanged(Setting setting) =>
-        setting.Vehicle.Measured is OwnMeasurements && OwnMeasurements.Of(setting.Vehicle) is null;
-
     private static bool IsKept(Setting setting) => setting is { Rule: SettingRule.Chance, Kept: not null };
 
     /// <summary>How sure the limit is.</summary>
@@ -144,7 +141,8 @@ public static class SettingWords
             ? (setting.Reach == SettingReach.NotNeeded ? "none needed" : Span(Number(of.Low, units), Number(of.High, units)))
                 + " over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
-            : setting.Rule == SettingRule.Chance ? "by this car's own stops" + (IsChanged(setting) ? ", made before it was changed" : "")
+            : setting.Rule == SettingRule.Chance
+                ? "by this car's own stops" + (OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before it was changed" : "")
             : "as sure as the file";
     }
 

@@ -162,6 +162,17 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         await ClickAsync(page, "[data-tab=measure]");
         Assert.Equal(Logs()["gauges"].ReplaceLineEndings("\n"), await TextAsync(page, "document.querySelector('#log-gauges').value"));
 
+        // What is entered after the fit is a change of the car, until it is fitted again.
+        const string Changed = "'made before it was changed'";
+        await TypeAsync(page, "rear.brake.friction", "0.42");
+        await page.Page.WaitForExpressionAsync(Said + $".includes({Changed})", new() { Timeout = 60_000 });
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('#live-measured').innerText.includes('The car was changed since')", new() { Timeout = 60_000 });
+        await ClickAsync(page, "#live-fit");
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('#live-status').innerText === 'Fitted.' && !" + Said + $".includes({Changed})",
+            new() { Timeout = 120_000 });
+
         await page.Page.EvaluateFunctionAsync(
             "text => { document.querySelector('#live-text').value = text; document.querySelector('#live-paste').click(); }", Measured);
         await page.Page.WaitForExpressionAsync(Said + ".includes('gauges.csv and stops.csv: not read here')", new() { Timeout = 60_000 });

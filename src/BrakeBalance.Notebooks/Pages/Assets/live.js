@@ -26,8 +26,14 @@
   const beside = name => slow?.freeFor(name) ? slow : heavy();
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
-  const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] });
+  // Beside the logs stands the file as it was when they were fitted: what is entered or moved later is a change of that car.
+  const whole = (text, logs = {}) => Object.keys(logs).length === 0 || logs.of ? logs : { ...logs, of: text };
+  const fresh = (name, text, given) => {
+    const logs = whole(text, given);
+    return { name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] };
+  };
   const page = $("live-first").textContent, written = JSON.parse(page);
+  written.logs = whole(written.text, written.logs);
   const state = { units: written.units, tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "",
     targets: "{}" };
   const car = () => state.cars[state.at];
@@ -492,6 +498,7 @@
       type(kind, $("log-" + kind).value);
       if (one.typed[kind].trim()) one.logs[kind] = one.typed[kind];
     }
+    one.logs = whole(one.text, one.logs);
     const tried = one.logs;
     unfit = () => { if (one.logs === tried) one.logs = before; };
     keep();
@@ -786,7 +793,7 @@
   };
   // What comes from elsewhere stands before the set-ups kept on this device, and takes the place of none while there is room.
   const takeIn = (text, logs, words) => {
-    const same = JSON.stringify([text, logs]), at = state.cars.findIndex(one => JSON.stringify([one.text, one.logs]) === same);
+    const same = JSON.stringify([text, whole(text, logs)]), at = state.cars.findIndex(one => JSON.stringify([one.text, one.logs]) === same);
     state.at = Math.max(0, at);
     if (at >= 0) return;
     const out = state.cars.length < NAMES.length ? null : state.cars.pop();

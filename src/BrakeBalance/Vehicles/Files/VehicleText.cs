@@ -58,19 +58,13 @@ internal static class VehicleText
     /// What a file says beside name, pedal, assist and the knee that is set, to tell whether two files differ in more than these.
     /// </summary>
     /// <returns>JSON that is equal for files that do not.</returns>
-    public static string WithoutControlAndKnee(string text, IEnumerable<ValueOverride> sets)
+    public static string WithoutControlAndKnee(string text)
     {
         JsonObject root = Filled(text);
         var valves = (root["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? [];
-        int at = valves.ToList().FindIndex(valve => (valve as JsonObject)?["type"]?.ToString() == "proportioning");
-        string[] apart = ["name", "note", "pedal", "assist"];
-        string knee = Invariant.Text($"hydraulics.rearValves[{at}].knee"), others = string.Concat(
-            sets.Select(set => set with { Path = JsonPath.Indexed(root, set.Path) })
-                .Where(set => set.Path != knee && !apart.Contains(set.Path.Split('.')[0]))
-                .Select(set => $"\0{set.Path}\0{set.Value}"));
-        Array.ForEach(apart, part => root.Remove(part));
-        (valves.ElementAtOrDefault(at) as JsonObject)?.Remove("knee");
-        return root.ToJsonString() + others;
+        Array.ForEach(["name", "note", "pedal", "assist"], part => root.Remove(part));
+        valves.OfType<JsonObject>().FirstOrDefault(valve => valve["type"]?.ToString() == "proportioning")?.Remove("knee");
+        return root.ToJsonString();
     }
 
     /// <summary>The values that a text does not hold, after they were put there.</summary>
