@@ -1,4 +1,7 @@
+using System.Globalization;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
 using UnitsNet;
 using Xunit.Abstractions;
 
@@ -605,5 +608,46 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.Equal(fullyOut, found.Calibration!.KneeAt(0).Estimate.Bars, 0.2);
         Assert.Equal(turn, found.Calibration.KneePerTurn.Estimate.Bars, 0.1);
         Assert.Equal(fullyOut + turn, found.Positions[1].Apply!.Knee!.Value.Estimate.Bars, 0.2);
+    }
+
+    /// <summary>By these bores and a bar at 47 % in front the rear line stands at 0.783 of the front.</summary>
+    [Theory]
+    [InlineData(0.47, false)]
+    [InlineData(0.472, false)]
+    [InlineData(0.478, true)]
+    [InlineData(0.45, true)]
+    [InlineData(0.55, true)]
+    public void Gauges_of_a_bar_without_a_valve_tell_where_the_bar_stands_and_no_knee(double share, bool told)
+    {
+        BalanceBarSplit At(double front) =>
+            new() { FrontBore = Length.FromInches(0.625), RearBore = Length.FromInches(0.75), FrontForceShare = front };
+        Vehicle car = CarEstimationTests.Coupe with { Hydraulics = new BrakeHydraulics { Split = At(0.47) } };
+        var random = new Random(5);
+        double Scatter() => 0.2 * Normal(random);
+        GaugePair[] pairs = [.. Enumerable.Range(1, 16).Select(i => new GaugePair
+        {
+            Line = i + 1,
+            Front = Pressure.FromBars(4.0 * i + Scatter()),
+            Rear = Pressure.FromBars(At(share).RearToFrontPressureRatio * 4 * i + Scatter()),
+            Phase = PressurePhase.Apply,
+        })];
+        GaugeAnalysis read = ValveFitting.Analyse(pairs, car);
+        Assert.Null(Assert.Single(read.Positions).Apply!.Knee);
+        Assert.Empty(read.Properties);
+        Assert.Equal(At(share).RearToFrontPressureRatio, read.InletRatio, 0.01);
+        string[] bar = [.. read.Findings.Where(finding => finding.Kind == GaugeFindingKind.BarElsewhere).Select(finding => finding.Text)];
+        Assert.Equal(told ? 1 : 0, bar.Length);
+        Assert.All(bar, text => Assert.Equal(
+            100 * share, double.Parse(text.Split(" the bar is at ")[1].Split(' ')[0], CultureInfo.InvariantCulture), 0.3));
+        Assert.All(bar, text => Assert.Contains("front, where the file has 47.0 %", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_valve_that_the_file_leaves_out_is_still_found()
+    {
+        Vehicle car = CarEstimationTests.Coupe with { Hydraulics = new BrakeHydraulics() };
+        GaugeAnalysis read = ValveFitting.Analyse(Readings(new Random(3), 31, 0.37, 0.2), car);
+        Assert.Equal(31, Assert.Single(read.Positions).Apply!.Knee!.Value.Estimate.Bars, 1.5);
+        Assert.Equal(0.37, read.Slope!.Value.Estimate, 0.05);
     }
 }
