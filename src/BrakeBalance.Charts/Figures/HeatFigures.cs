@@ -150,8 +150,7 @@ public static class HeatFigures
         result.Car.Vehicle?.AxleDynamics is { Front.Heat: not null, Rear.Heat: not null } ? ""
         : " Where the file gives no heat entry, mass and cooling are estimated from the brake's size.";
 
-    private static string Cycle(HeatResult result, UnitSystem units) =>
-        Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));
+    private static string Cycle(HeatResult result, UnitSystem units) => Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));
 
     private static bool BoilsDriving(HeatResult result) =>
         Math.Max(result.HottestFluidDriving.Front.Kelvins, result.HottestFluidDriving.Rear.Kelvins) > result.Fluid.WetBoilingPoint.Kelvins;

@@ -84,7 +84,6 @@ internal static class LiveMeasured
         NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Own?.Attached() ?? reading.Vehicle, []));
         string abort = next.Candidates is [CandidateStop first, ..]
             ? $"<p>Abort when {HtmlRenderer.Escape(NextStopWords.Abort(first, units))}.</p>\n" : "";
-        return MeasurementTables.NextStops(next, units).ToHtml() + abort
-            + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
+        return MeasurementTables.NextStops(next, units).ToHtml() + abort + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
     }
 }

@@ -138,8 +138,7 @@ internal static class FigureExport
         foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
         {
             cancellation.ThrowIfCancellationRequested();
-            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "")
-                + Suffix(theme);
+            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "") + Suffix(theme);
             (FigureSize styled, Theme own) = (plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme);
             string svg = plan.Drawn(FigureText.Drawing(drawn, styled, own, vehicle));
             Put(name + ".svg", svg);

@@ -74,8 +74,7 @@ internal static class QuestionsPage
         }
 
         body.Append("</main>\n");
-        string html = PageShell.Html(
-            new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: true, HasCode: false));
+        string html = PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: true, HasCode: false));
         return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, [])
         {
             Headings = [.. answers.Select(answer => new PageHeading(2, $"q{answer.Number}", HtmlText.Escape(answer.Question)))],

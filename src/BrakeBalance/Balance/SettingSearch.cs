@@ -8,8 +8,7 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>More rear pressure never hurts efficiency as long as the front locks first, so the best safe knee is the greatest safe knee;
 /// the worst corner of the friction spread is low at the front and high at the rear, in each state of the brakes. Both follow from f₁
-/// falling
-/// and f₂ rising with rear force.</para>
+/// falling and f₂ rising with rear force.</para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂.</para>
 /// </remarks>
 public static class SettingSearch

@@ -5,8 +5,7 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Recognises faults of the lines and gauges in gauge pairs.</summary>
 /// <remarks>The limits are common practice: 10 % of share, 3 bar of offset and 1 bar of fall while holding are what two bled dial gauges
-/// can tell,
-/// and the two may differ from each other by 1.5 % of full scale. What lies within that says nothing about bores, pistons or
+/// can tell, and the two may differ from each other by 1.5 % of full scale. What lies within that says nothing about bores, pistons or
 /// valves.</remarks>
 internal static class GaugeFaults
 {

@@ -135,8 +135,7 @@ internal sealed class SummaryTables(ReportUnits units, IAnsiConsole console)
         for (int i = 0; i < items(part.Middle).Count; i++)
         {
             Banded<string[]> row = part.Select(of => items(of).ElementAtOrDefault(i))!.Select(cells)!;
-            table.Row([.. row.Middle.Select((_, column) =>
-                row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))]);
+            table.Row([.. row.Middle.Select((_, column) => row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))]);
         }
     }
 
