@@ -47,7 +47,7 @@ internal static class LiveMeasured
         string[] invented = own.AreInvented ? ["A log says of itself that it is invented."] : [];
         foreach (string words in (string[])[.. own.LeftOut, .. own.Doubts, .. invented])
         {
-            html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
+            html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(InBoth.Only(words, units == UnitSystem.Us))).Append("</p>\n");
         }
 
         if (own.Valve is { } valve)

@@ -199,7 +199,7 @@ public static class MeasurementTables
         ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
         (string Label, string Text)[] lines =
-            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting).Select(words => ("Out of reach", words))];
+            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting, shown).Select(words => ("Out of reach", words))];
         return new()
         {
             Id = id,

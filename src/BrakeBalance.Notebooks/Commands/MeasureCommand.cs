@@ -63,7 +63,7 @@ internal static class MeasureCommand
                 TextTable.Write(console, MeasurementTables.Knees(analysis, system));
                 TextTable.Write(console, MeasurementTables.Valve(analysis, system));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
-                    ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
+                    ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => InBoth.Only(f.Text, system == UnitSystem.Us)));
             });
         });
         return command;

@@ -47,6 +47,9 @@ public enum GaugeFindingKind
     /// <summary>In a line without a valve, the balance bar stands elsewhere than the vehicle file has it.</summary>
     BarElsewhere,
 
+    /// <summary>The knee of a fixed valve is another than the vehicle file's.</summary>
+    KneeElsewhere,
+
     /// <summary>There are not enough readings at a position.</summary>
     TooFew,
 }

@@ -24,8 +24,7 @@ public static class SettingWords
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
-    public const string Caution =
-        "No approval: rear-first spins. Test off public roads.";
+    public const string Caution = "No approval: rear-first spins. Test off public roads.";
 
     /// <summary>A knee or a share of the bar as shown, rounded to the safe side: a knee down, a front share up.</summary>
     /// <param name="value">The setting.</param>
@@ -104,6 +103,7 @@ public static class SettingWords
                 + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would allow {other}.")
             : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
+                + (setting.Binding is null ? "" : "On roads of more adhesion than they reached every corner counts, and one there decides. ")
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
 
@@ -140,7 +140,8 @@ public static class SettingWords
             ? (setting.Reach == SettingReach.NotNeeded ? "none needed" : Span(Number(of.Low, units), Number(of.High, units)))
                 + " over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
-            : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
+            : setting.Rule == SettingRule.Corners ? "as sure as the file"
+            : "by this car's own stops" + (setting.Binding is null ? "" : "; as sure as the file beyond the adhesion they reached");
     }
 
     /// <summary>How many numbers of a car are not its own but typical of its class.</summary>
@@ -172,8 +173,9 @@ public static class SettingWords
 
     /// <summary>Where the limit lies for the adjuster, and what would help, in sentences; empty when it is in reach.</summary>
     /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
     /// <returns>Sentences.</returns>
-    public static IReadOnlyList<string> OutOfReach(Setting setting)
+    public static IReadOnlyList<string> OutOfReach(Setting setting, UnitSystem units = UnitSystem.Si)
     {
         ArgumentNullException.ThrowIfNull(setting);
         string? where = setting.Reach switch
@@ -184,7 +186,7 @@ public static class SettingWords
             _ => null,
         };
         return where is null ? []
-            : [where, .. IsKept(setting) ? [OtherParts] : setting.Doubts,
+            : [where, .. IsKept(setting) ? [OtherParts] : setting.Doubts.Select(doubt => InBoth.Only(doubt, units == UnitSystem.Us)),
                 .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
     }
 
@@ -256,7 +258,7 @@ public static class SettingWords
     public static IReadOnlyList<(string Label, string Text)> InSight(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
+        string more = setting.Reach is SettingReach.Withheld ? ": " + InBoth.Only(string.Join(' ', setting.Doubts), units == UnitSystem.Us)
             : setting.Reach is SettingReach.NotNeeded ? ""
             : setting.Recommended is not { } best
                 ? ": " + (setting.Reach is SettingReach.None ? "no setting keeps the front first in all conditions" : StillTooMuch)
@@ -285,7 +287,7 @@ public static class SettingWords
             ("Conditions", Conditions(setting.Vehicle, units) + "."),
             ("Rule", Rule(setting, units)),
             .. setting.Reach == SettingReach.NotNeeded ? [] : Orientation(setting, units),
-            .. OutOfReach(setting).Select(words => ("Out of reach", words)),
+            .. OutOfReach(setting, units).Select(words => ("Out of reach", words)),
         ];
     }
 
@@ -308,7 +310,7 @@ public static class SettingWords
         return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
-            SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
+            SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting, units)),
             _ => $"Recommended setting {Recommended(setting, units)}; "
                 + (setting.HoldsAtAnySetting ? setting.Rule == SettingRule.Chance
                         ? "any setting stays within the chance of rear-first." : "any setting keeps the front first in all conditions."

@@ -17,6 +17,9 @@ public static class ValveFitting
     /// <summary>Least distance of the bar from where the file has it that is told [–]: half of what a setting is rounded to.</summary>
     private const double LeastShareApart = 0.005;
 
+    /// <summary>The same of a fixed valve's knee beyond the interval that the gauges leave it, in bar.</summary>
+    private const double LeastKneeApartBars = 0.5;
+
     /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
     private const double UsualDisagreement = 0.8;
 
@@ -60,9 +63,9 @@ public static class ValveFitting
             (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
             if (most - least < LeastSpanBars)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, Invariant.Text(
-                    $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, "
-                        + $"which tells nothing of a valve; press slowly from nothing to hard.")));
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew,
+                    $"{At(group.Key)} the front pressure moves only from {InBoth.Bars(least)} to {InBoth.Bars(most)}, "
+                        + $"which tells nothing of a valve; press slowly from nothing to hard."));
             }
         }
 
@@ -123,7 +126,7 @@ public static class ValveFitting
         GaugeAnalysis read = Analyse(pairs, split.RearToFrontPressureRatio);
         if (!car.Hydraulics.RearValves.IsEmpty || read.Positions.Count == 0)
         {
-            return read;
+            return read with { Findings = [.. read.Findings, .. Elsewhere(car.Hydraulics.RearProportioningValve, read.Positions)] };
         }
 
         Pressure top = pairs.Max(pair => pair.Front);
@@ -134,6 +137,13 @@ public static class ValveFitting
             || at.First.Apply?.Scatter > 2 * (at.Second.Apply?.Scatter ?? Pressure.Zero)) ? read
             : straight with { Findings = [.. read.Findings, .. split is BalanceBarSplit bar ? Elsewhere(bar, steepness) : []] };
     }
+
+    private static GaugeFinding[] Elsewhere(ProportioningValve? valve, IReadOnlyList<AdjusterPosition> positions) =>
+        valve is { Adjustment: null } && positions is [{ Apply.Knee: { } knee }]
+            && (valve.Knee.Bars < knee.Low.Bars - LeastKneeApartBars || valve.Knee.Bars > knee.High.Bars + LeastKneeApartBars)
+            ? [new(GaugeFindingKind.KneeElsewhere, $"The gauges show the knee at {InBoth.Bars(knee.Estimate.Bars)}, where the file has "
+                + $"{InBoth.Bars(valve.Knee.Bars)}: enter what they show, for every other answer goes by the file's knee.")]
+            : [];
 
     private static GaugeFinding[] Elsewhere(BalanceBarSplit bar, double steepness)
     {

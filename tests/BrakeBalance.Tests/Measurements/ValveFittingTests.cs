@@ -650,4 +650,43 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.Equal(31, Assert.Single(read.Positions).Apply!.Knee!.Value.Estimate.Bars, 1.5);
         Assert.Equal(0.37, read.Slope!.Value.Estimate, 0.05);
     }
+
+    [Theory]
+    [InlineData(24, "the knee at 25.8 bar, where the file has 24 bar", "the knee at 374 psi, where the file has 348 psi")]
+    [InlineData(26, null, null)]
+    public void Gauges_of_a_fixed_valve_tell_a_knee_that_is_not_the_file_s(double fileBars, string? metric, string? customary)
+    {
+        Vehicle car = CarEstimationTests.Coupe with
+        {
+            Hydraulics = new() { RearValves = [new ProportioningValve { Knee = Pressure.FromBars(fileBars), Slope = 0.33 }] },
+        };
+        GaugeFinding[] told = [.. ValveFitting.Analyse(Readings(new Random(4), 26, 0.33, 0.2, 22), car).Findings];
+        Assert.Equal(metric is null ? 0 : 1, told.Length);
+        Assert.All(told, finding => Assert.Contains(metric!, InBoth.Only(finding.Text, customary: false), StringComparison.Ordinal));
+        Assert.All(told, finding => Assert.Contains(customary!, InBoth.Only(finding.Text, customary: true), StringComparison.Ordinal));
+    }
+
+    /// <summary>Each fault that has pressures in its words.</summary>
+    [Fact]
+    public void What_is_wrong_with_the_lines_is_said_in_bar_or_in_psi_and_never_in_the_other()
+    {
+        List<GaugePair> Rear(Func<double, double> of) =>
+            [.. Readings(new Random(2), 90, 1, 0.05).Select(pair => pair with { Rear = Pressure.FromBars(Math.Max(0, of(pair.Front.Bars))) })];
+        List<GaugePair> held = [.. Readings(new Random(2), 30, 0.4, 0.05), .. new[] { 60.0, 50 }.Select(bars => new GaugePair
+        {
+            Front = Pressure.FromBars(60), Rear = Pressure.FromBars(bars - 20), Phase = PressurePhase.Hold,
+        })];
+        GaugeFinding[] found =
+        [
+            .. new[] { Rear(_ => 0.3), Rear(front => front < 40 ? front : 1.3 * front), Rear(front => front - 6), Rear(front => 0.93 * front) }
+                .Append(held).Append([.. Readings(new Random(2), 30, 0.4, 0.05).Take(3)]).SelectMany(log => ValveFitting.Analyse(log).Findings),
+        ];
+        GaugeFindingKind[] kinds = [.. found.Select(finding => finding.Kind).Distinct()];
+        Assert.Subset(kinds.ToHashSet(), new HashSet<GaugeFindingKind>
+        {
+            GaugeFindingKind.NoRearPressure, GaugeFindingKind.Swapped, GaugeFindingKind.Offset, GaugeFindingKind.RearLeak,
+        });
+        Assert.All(found, finding => Assert.DoesNotContain("psi", InBoth.Only(finding.Text, customary: false), StringComparison.Ordinal));
+        Assert.All(found, finding => Assert.DoesNotContain(" bar", InBoth.Only(finding.Text, customary: true), StringComparison.Ordinal));
+    }
 }
