@@ -59,8 +59,7 @@ public static class SettingSearch
         double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
         // A car without such a valve keeps what else is in its rear line.
         bool needed = variable == SettingVariable.Knee || cases.RearFirst(null) is not null;
-        (Pressure? knee, BindingCondition? binding) =
-            Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
+        (Pressure? knee, BindingCondition? binding) = Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
         return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding)
         {
             AtAnySetting = binding is null,
