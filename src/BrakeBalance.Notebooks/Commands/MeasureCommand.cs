@@ -404,7 +404,7 @@ internal static class MeasureCommand
                     SettingOutput.Labelled(console, "Ranges", legend);
                 }
 
-                SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
+                SettingOutput.Labelled(console, "Caution", $"{SettingWords.Caution} {QuestionDesk.Holds}");
             });
         });
         return command;

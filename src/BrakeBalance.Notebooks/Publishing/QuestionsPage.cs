@@ -40,9 +40,8 @@ internal static class QuestionsPage
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-questions\" tabindex=\"-1\">\n<h1>")
             .Append(HtmlText.Escape(title)).Append("</h1>\n<p class=\"bb-lead\">").Append(HtmlText.Escape(Lead(answers))).Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(HtmlText.Escape(SettingWords.Caution))
-            .Append(" Answers are as good as the file, and hold in its first load case unless they name another. "
-                + "Work on brakes and test stops are for "
-                + "competent people, within local law and by the service manual.</p></div>\n");
+            .Append($" {QuestionDesk.Holds} ")
+            .Append("Work on brakes and test stops are for competent people, within local law and by the service manual.</p></div>\n");
         if (BandText.LegendOf(reading.Vehicle) is { Length: > 0 } legend)
         {
             body.Append("<p>").Append(HtmlText.Escape(legend)).Append("</p>\n");
