@@ -82,8 +82,7 @@ internal static class FitCheck
                 : $", and the knee by {InBoth.Text(valve.Calibration!.KneePerTurn.Estimate)} a turn where the file says "
                     + InBoth.Text(vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn);
             yield return $"Gauges: the front pressure rises to {InBoth.Bars(top)} only{turn}: the pressures are probably in another unit "
-                + "than the header "
-                + "says (bar under [psi], or psi under [bar]).";
+                + "than the header says (bar under [psi], or psi under [bar]).";
         }
     }
 

@@ -124,8 +124,8 @@ internal static class GaugeFaults
             {
                 yield return new GaugeFinding(GaugeFindingKind.Drift,
                     $"Below the knee, where the valve is open, the rear gauge {(drift > 0 ? "gains" : "loses")} "
-                    + $"{InBoth.Bars(Math.Abs(drift))} on the front one from first to last: one of the gauges drifts. Read both zeros, swap "
-                    + "the gauges and repeat.");
+                    + $"{InBoth.Bars(Math.Abs(drift))} on the front one from first to last: one of the gauges drifts. Read both zeros, "
+                    + "swap the gauges and repeat.");
             }
         }
     }

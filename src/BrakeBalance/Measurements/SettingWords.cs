@@ -103,7 +103,7 @@ public static class SettingWords
                 + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would allow {other}.")
             : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
-                + (setting.Binding is null ? "" : "On roads of more adhesion than they reached every corner counts, and one there decides. ")
+                + (setting.Binding is null ? "" : "On roads of more adhesion than they reached every corner counts; one there decides. ")
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
 

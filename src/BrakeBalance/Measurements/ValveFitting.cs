@@ -131,11 +131,17 @@ public static class ValveFitting
 
         Pressure top = pairs.Max(pair => pair.Front);
         double steepness = KneeFit.Median([.. pairs.Where(pair => pair.Front > 0.4 * top).Select(pair => pair.Rear / pair.Front)]);
+        GaugeFinding[] elsewhere = split is BalanceBarSplit bar ? Elsewhere(bar, steepness) : [];
+        if (elsewhere.Length == 0 && read.Positions.All(position => position.Apply?.Knee is null))
+        {
+            return read;
+        }
+
         GaugeAnalysis straight = Analyse(pairs, steepness);
         // A valve that the file leaves out bends the line more than gauges scatter.
         return straight.Positions.Zip(read.Positions).Any(at => at.First.Apply?.Knee is not null
             || at.First.Apply?.Scatter > 2 * (at.Second.Apply?.Scatter ?? Pressure.Zero)) ? read
-            : straight with { Findings = [.. read.Findings, .. split is BalanceBarSplit bar ? Elsewhere(bar, steepness) : []] };
+            : straight with { Findings = [.. read.Findings, .. elsewhere] };
     }
 
     private static GaugeFinding[] Elsewhere(ProportioningValve? valve, IReadOnlyList<AdjusterPosition> positions) =>

@@ -671,15 +671,22 @@ public class ValveFittingTests(ITestOutputHelper output)
     public void What_is_wrong_with_the_lines_is_said_in_bar_or_in_psi_and_never_in_the_other()
     {
         List<GaugePair> Rear(Func<double, double> of) =>
-            [.. Readings(new Random(2), 90, 1, 0.05).Select(pair => pair with { Rear = Pressure.FromBars(Math.Max(0, of(pair.Front.Bars))) })];
+        [
+            .. Readings(new Random(2), 90, 1, 0.05)
+                .Select(pair => pair with { Rear = Pressure.FromBars(Math.Max(0, of(pair.Front.Bars))) }),
+        ];
         List<GaugePair> held = [.. Readings(new Random(2), 30, 0.4, 0.05), .. new[] { 60.0, 50 }.Select(bars => new GaugePair
         {
             Front = Pressure.FromBars(60), Rear = Pressure.FromBars(bars - 20), Phase = PressurePhase.Hold,
         })];
         GaugeFinding[] found =
         [
-            .. new[] { Rear(_ => 0.3), Rear(front => front < 40 ? front : 1.3 * front), Rear(front => front - 6), Rear(front => 0.93 * front) }
-                .Append(held).Append([.. Readings(new Random(2), 30, 0.4, 0.05).Take(3)]).SelectMany(log => ValveFitting.Analyse(log).Findings),
+            .. new List<GaugePair>[]
+            {
+                Rear(_ => 0.3), Rear(front => front < 40 ? front : 1.3 * front), Rear(front => front - 6), Rear(front => 0.93 * front),
+                held,
+                [.. Readings(new Random(2), 30, 0.4, 0.05).Take(3)],
+            }.SelectMany(log => ValveFitting.Analyse(log).Findings),
         ];
         GaugeFindingKind[] kinds = [.. found.Select(finding => finding.Kind).Distinct()];
         Assert.Subset(kinds.ToHashSet(), new HashSet<GaugeFindingKind>
