@@ -24,7 +24,8 @@ public static class MeasuredCarFigures
         double top = Math.Max(20e5, 1.15 * shown.Select(s => s.FrontPressure!.Value.Pascals).DefaultIfEmpty(50e5).Max());
         Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromPascals(top * i / Steps))];
         Interval<double>[] rates =
-            [.. pressures.Select(p => estimate.Forecast(new() { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
+            [.. pressures.Select(at => estimate.Forecast(
+                new() { LoadCase = loadCase.Name, FrontPressure = at, Turns = turns })!.BrakingRate)];
         double[] foretold = [.. shown.Select(s => estimate.Forecast(s)!.BrakingRate.Estimate)];
         double worst = shown.Zip(foretold, (s, rate) => Math.Abs(Rate(s) / rate - 1)).DefaultIfEmpty(0).Max();
         bool others = shown.Any(s => s.Turns != turns);
