@@ -54,9 +54,9 @@ internal static class LiveMeasured
         {
             html.Append(MeasurementTables.Knees(valve, units).ToHtml());
             html.Append(MeasurementTables.Valve(valve, units).ToHtml());
-            foreach (GaugeFinding finding in valve.Findings)
+            foreach (string words in valve.Findings.Select(finding => InBoth.Only(finding.Text, units == UnitSystem.Us)))
             {
-                html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(finding.Text)).Append("</p>\n");
+                html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
             }
         }
 
