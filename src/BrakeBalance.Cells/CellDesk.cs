@@ -17,10 +17,9 @@ internal sealed class CellDesk
 
     /// <summary>Answers a request; a fault of the request itself is an answer too.</summary>
     /// <param name="request">
-    /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c>,
-    /// <c>{ "check": [sources], "cell": 3 }</c>, <c>{ "names": [sources], "cell": 3, "place": 40 }</c>,
-    /// <c>{ "explain": one of those names }</c> or
-    /// <c>{ "run": [sources of the cells that it needs, and its own], "name": "01-brake-balance-4" }</c>.
+    /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c>, <c>{ "check": [sources], "cell": 3 }</c>,
+    /// <c>{ "names": [sources], "cell": 3, "place": 40 }</c>, <c>{ "explain": one of those names }</c> or <c>{ "run": [sources of the cells
+    /// that it needs, and its own], "name": "01-brake-balance-4" }</c>.
     /// </param>
     public async Task<string> AnswerAsync(string request)
     {

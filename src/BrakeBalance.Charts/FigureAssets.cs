@@ -22,8 +22,7 @@ public static class FigureAssets
     /// <summary>What a notebook client is given once a notebook; controls move where its page may ask the kernel.</summary>
     /// <remarks>A client's root font size is not that of its text.</remarks>
     public static string ForClients => $"<style>{Read("figures.css").Replace("rem", "em", StringComparison.Ordinal)}</style>\n"
-        + $"<script>\n{Reading}"
-        + $"if (globalThis.Jupyter?.notebook && !globalThis.bbDesk) {{\n{Read("client.js")}{Exploring}}}\n</script>\n";
+        + $"<script>\n{Reading}if (globalThis.Jupyter?.notebook && !globalThis.bbDesk) {{\n{Read("client.js")}{Exploring}}}\n</script>\n";
 
     /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>
     public static string Plotly => Charts.Text.Value;

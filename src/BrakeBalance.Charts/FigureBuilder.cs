@@ -24,8 +24,7 @@ namespace BrakeBalance.Charts;
 /// </code>
 /// <para>A <see cref="Series"/> comes by itself from an array of quantities (<c>Pressure[]</c>, <c>Force[]</c>…) or of SI numbers.
 /// Numbers inside a title or caption are written by <see cref="Text(Measure, double)"/>. Labels are placed beside their marks without
-/// overlap;
-/// a name is the label unless another one is given, and an empty label writes none. Without a call of
+/// overlap; a name is the label unless another one is given, and an empty label writes none. Without a call of
 /// <see cref="Table(Action{TableBuilder})"/>
 /// the table lists the points of all lines and markers.</para>
 /// </remarks>

@@ -103,8 +103,7 @@ public sealed partial class LetterOutlines(double unitsPerEm, Func<char, bool, (
             return null;
         }
 
-        double? Number(string name) => laid.TryGetValue(name, out string? value)
-            ? double.Parse(value, CultureInfo.InvariantCulture) : null;
+        double? Number(string name) => laid.TryGetValue(name, out string? value) ? double.Parse(value, CultureInfo.InvariantCulture) : null;
         double unit = (Number("font-size") ?? 16) / unitsPerEm, natural = unit * letters.Sum(one => one!.Value.Width);
         double shown = Number("textLength") ?? natural, wide = natural > 0 ? unit * shown / natural : unit;
         double start = (Number("x") ?? 0) - shown * (laid.GetValueOrDefault("text-anchor") switch { "end" => 1, "middle" => 0.5, _ => 0 });

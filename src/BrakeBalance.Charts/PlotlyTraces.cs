@@ -169,8 +169,7 @@ internal static class PlotlyTraces
         trace.SetProperty("zmax", Round(unit.FromSi(high)));
         trace.SetProperty("colorscale", theme.Scale.Select((colour, i) => new object[] { Round(i / (theme.Scale.Count - 1.0)), colour })
             .ToArray());
-        trace.SetProperty("colorbar", Dynamic.Of(
-            ("title", Dynamic.Of(("text", unit.Bracketed))), ("thickness", 12), ("outlinewidth", 0)));
+        trace.SetProperty("colorbar", Dynamic.Of(("title", Dynamic.Of(("text", unit.Bracketed))), ("thickness", 12), ("outlinewidth", 0)));
         trace.SetProperty(
             "hovertemplate",
             $"%{{x:.4~g}} {XUnit(layout).Symbol}, %{{y:.4~g}} {YUnit(layout).Symbol}: "

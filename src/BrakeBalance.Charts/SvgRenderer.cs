@@ -180,6 +180,6 @@ internal static class SvgRenderer
     internal static void Stroke(SvgWriter svg, double x1, double y1, double x2, double y2, string colour, double width,
         string? dashes = null) =>
         svg.Empty(
-            "line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("stroke", colour), ("stroke-width", width == 1 ? null : width),
+            "line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("stroke", colour), ("stroke-width", width),
                 ("stroke-dasharray", dashes));
 }

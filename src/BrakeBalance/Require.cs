@@ -59,6 +59,5 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, Words(value), $"Must lie between {Words(low)} and {Words(high)}.");
 
-    private static string Words(UnitsNet.IQuantity value) =>
-        value.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "?";
+    private static string Words(UnitsNet.IQuantity value) => value.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "?";
 }

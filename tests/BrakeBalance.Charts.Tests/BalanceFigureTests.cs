@@ -5,6 +5,7 @@ using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;
@@ -163,4 +164,42 @@ public class BalanceFigureTests
         JsonNode.Parse(figure.ToPlotlyJson())!["data"]!.AsArray().Single(trace => trace!["name"]!.GetValue<string>() == name)!;
 
     private static double[] Numbers(JsonNode? array) => [.. array!.AsArray().Select(number => number!.GetValue<double>())];
+
+    /// <summary>A drum car whose rear leads before its knee and again on dry roads, and not between.</summary>
+    [Fact]
+    public void Roads_on_which_the_rear_locks_first_are_told_without_those_between_them_on_which_the_front_does()
+    {
+        Vehicle car = VehicleFile.Read("""
+            {
+              "name": "Pick-up", "wheelbase": "3.22 m",
+              "loadCases": [{ "name": "driver only", "mass": "1890 kg", "frontShare": 0.57, "centreOfGravityHeight": "0.66 m" }],
+              "front": {
+                "tyre": { "loadedRadius": "345 mm" },
+                "brake": { "type": "disc", "friction": 0.40, "pistonDiameters": ["66 mm"], "effectiveRadius": "126 mm" }
+              },
+              "rear": {
+                "tyre": { "loadedRadius": "350 mm" },
+                "brake": {
+                  "type": "drum", "friction": 0.36, "thresholdPressure": "3 bar", "shoes": "duo-servo", "drumRadius": "140 mm",
+                  "wheelCylinderDiameter": "20.6 mm", "brakeFactor": 4.1
+                }
+              },
+              "engineBraking": { "drivenAxle": "rear", "brakingForce": "400 N" }, "rollingResistance": 0.014,
+              "hydraulics": { "rearValves": [{ "type": "proportioning", "knee": "24 bar", "slope": 0.35 }] }
+            }
+            """, "pick-up").Vehicle;
+        BalanceModel model = Cars.Model(car);
+        Assert.Equal([Axle.Front, Axle.Rear, Axle.Front, Axle.Rear],
+            new[] { 0.3, 0.4, 0.7, 1.0 }.Select(adhesion => model.FirstLockUp(adhesion)!.First));
+        string described = BalanceFigures.BrakingEfficiency(model, UnitSystem.Si).LongDescription;
+        Assert.Matches(@"locks first at adhesions from 0\.3\d to 0\.\d\d and from 0\.8\d to 1\.20\.$", described);
+        var setting = Setting.Of(car);
+        Assert.Matches(@"locks first at adhesions from 0\.3\d to 0\.\d\d and from 0\.8\d to",
+            SettingExplorer.Of(setting, units: UnitSystem.Si).Start.Verdict!.Text);
+        SettingOutcome[] unsafeOnes = [.. SettingMap.Of(setting).Select(outcome => outcome with { FrontFirstEverywhere = false })];
+        Assert.DoesNotContain("they lie at",
+            SettingFigures.SafeSettings(unsafeOnes, setting, UnitSystem.Si).LongDescription, StringComparison.Ordinal);
+        string caption = BalanceFigures.AdhesionUtilisation(UtilisationCurve.Of(car)[0], UnitSystem.Si).Caption;
+        Assert.Contains("engine disconnected", caption, StringComparison.Ordinal);
+    }
 }

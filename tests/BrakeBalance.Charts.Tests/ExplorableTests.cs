@@ -190,8 +190,11 @@ public partial class ExplorableTests
     [Fact]
     public void A_span_of_one_adhesion_is_one_adhesion()
     {
-        Assert.Equal("an adhesion of 1.20", Finding.Adhesions(1.2, 1.2));
-        Assert.Equal("adhesions from 1.17 to 1.20", Finding.Adhesions(1.17, 1.2));
+        static string On(params double[] held) => Finding.Adhesions([0.3, 0.4, 0.5, 1.17, 1.18, 1.2], k => k, held.Contains);
+        Assert.Equal("an adhesion of 1.20", On(1.2));
+        Assert.Equal("adhesions from 1.17 to 1.20", On(1.17, 1.18, 1.2));
+        Assert.Equal("adhesions from 0.30 to 0.40 and from 1.17 to 1.20", On(0.3, 0.4, 1.17, 1.18, 1.2));
+        Assert.Equal("adhesions of 0.40 and from 1.17 to 1.18", On(0.4, 1.17, 1.18));
     }
 
     [Fact]

@@ -82,8 +82,10 @@ public class LabelPlacementTests
         PlacedLabel[] joined = [.. layout.Labels.Where(label => label.Leader is not null)];
         Assert.NotEmpty(joined);
         Assert.All(layout.Labels, label => Assert.True(IsNear(layout, label)));
-        int lines = figure.ToSvg().Split("-labels\"")[1].Split("</g>")[0].Split("<line ").Length - 1;
-        Assert.Equal(joined.Length, lines);
+        string[] lines = figure.ToSvg().Split("-labels\"")[1].Split("</g>")[0].Split("<line ")[1..];
+        Assert.Equal(joined.Length, lines.Length);
+        // Without a width of its own a line would have that of the letters' halo, thicker than any curve.
+        Assert.All(lines, line => Assert.Contains(" stroke-width=\"1\"", line.Split('>')[0], StringComparison.Ordinal));
         var annotations = System.Text.Json.Nodes.JsonNode.Parse(figure.ToPlotlyJson())!["layout"]!["annotations"]!.AsArray();
         Assert.Equal(joined.Length, annotations.Count(note => note!["ax"] is { } ax
             && Math.Abs(ax.GetValue<double>()) + Math.Abs(note["ay"]!.GetValue<double>()) > 1));

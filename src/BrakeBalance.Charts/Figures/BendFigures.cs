@@ -90,16 +90,14 @@ public static class BendFigures
             ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
             : $"At {Spans(map, point => point.SafeKnee is null)} g sideways no knee does.";
         string steps = always || !map.Points.Any(map.AnyKnee) ? ""
-            : $" At {Spans(map, map.AnyKnee)} g any knee does: "
-                + "the front lets go first even with no valve holding back.";
+            : $" At {Spans(map, map.AnyKnee)} g any knee does: the front lets go first even with no valve holding back.";
         string straight = steps.Length > 0 && !map.AnyKnee(map.Points[0])
             ? " Straight on both wheels of an axle lock at once, in a bend the inner one first." : "";
         figure
             .Title(title)
             .Describe(
                 $"Up to the line the front axle of {map.Car.InText} lets go first, above it the rear: {map.LoadCase}, adhesion "
-                    + $"{StopFigures.Number(map.Adhesion)}, "
-                + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
+                    + $"{StopFigures.Number(map.Adhesion)}, {figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
                 $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at "
                 + $"{Lateral(map.Points[^1])} g sideways {Limit(figure, map, map.Points[^1])}. The front axle takes "
                     + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
@@ -142,8 +140,7 @@ public static class BendFigures
                 : $"The rear lets go first at {RearLed(map)} g sideways")
             .Describe(
                 $"Side force of the rear axle of {map.Car.InText} at the moment at which the first axle is lost: {map.LoadCase}, "
-                    + $"adhesion {StopFigures.Number(map.Adhesion)}. "
-                + "The car has no proportioning valve to set.",
+                    + $"adhesion {StopFigures.Number(map.Adhesion)}. The car has no proportioning valve to set.",
                 "Where the rear can give no more than the bend needs, it is the axle that lets go.")
             .Y("Side force of the rear axle", "F", Measure.BrakeForce, 0)
             .Line("could give", lost.Select(Sideways).ToArray(),

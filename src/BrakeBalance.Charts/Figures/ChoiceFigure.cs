@@ -52,9 +52,8 @@ public static partial class FootFigures
             .Describe(
                 $"Bore of the master cylinder against pedal ratio for {model.Vehicle.InText}, {model.LoadCase.Name}: "
                     + "what is neither too hard nor too long, with and without assist.",
-                $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with "
-                    + $"{figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to "
-                    + $"{figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, "
+                $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with {figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} "
+                    + $"to {figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, "
                     + $"{figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} g "
                     + $"without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}. "
                 + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A "
@@ -73,8 +72,7 @@ public static partial class FootFigures
                     .Column("Travel left", Measure.Travel, listed.Select(c => c.Travel?.LeftToFloor?.Meters))
                     .Column("Pedal force without assist", Measure.ControlForce, listed.Select(c => c.FailSafePedalForce?.Newtons))
                     .Words("Verdict", listed.Select(c => c.Describe()));
-            })
-            .Build();
+            }).Build();
     }
 
     private static int ClassOf(ControlChoiceResult choice) =>

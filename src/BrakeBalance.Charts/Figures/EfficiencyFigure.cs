@@ -27,8 +27,7 @@ public static partial class BalanceFigures
                 $"Braking efficiency at the first lock-up of {model.Vehicle.InText}, {model.LoadCase.Name}: "
                     + "braking force used over the braking force the road allows.",
                 $"{Finding.Capital(finding)}. " + (rearFirst
-                    ? "The rear axle locks first at " + Finding.Adhesions(
-                        lockUps.First(l => l.First == Axle.Rear).Adhesion, lockUps.Last(l => l.First == Axle.Rear).Adhesion) + "."
+                    ? $"The rear axle locks first at {Finding.Adhesions(lockUps, l => l.Adhesion, l => l.First == Axle.Rear)}."
                     : "The front axle locks first on all of these surfaces."))
             .X("Adhesion", "k", Measure.Number, 0, highestAdhesion)
             .Y("Braking efficiency", "", Measure.Percent, 0, 1);

@@ -96,8 +96,14 @@ internal static class Finding
 
     public static string Rate(double number) => Measure.Number.Text(number, UnitSystem.Si);
 
-    public static string Adhesions(double first, double last) =>
-        first < last ? $"adhesions from {Rate(first)} to {Rate(last)}" : $"an adhesion of {Rate(first)}";
+    /// <summary>The adhesions of the roads on which something holds, such as "adhesions from 0.30 to 0.50 and from 0.90 to 1.20".</summary>
+    public static string Adhesions<T>(IReadOnlyList<T> roads, Func<T, double> adhesion, Func<T, bool> holds)
+    {
+        (double From, double To)[] runs = [.. Runs(roads, holds).Select(run => (adhesion(run.From), adhesion(run.To)))];
+        return runs is [var (from, to)] && from == to ? $"an adhesion of {Rate(from)}"
+            : "adhesions " + string.Join(" and ", runs.Select(run => run.From < run.To ? $"from {Rate(run.From)} to {Rate(run.To)}"
+                : $"of {Rate(run.From)}"));
+    }
 
     /// <summary>A name and value that a label keeps on one line.</summary>
     public static string Bound(string name, double number) =>

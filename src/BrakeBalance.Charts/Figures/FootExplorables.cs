@@ -178,8 +178,7 @@ public static class FootExplorables
     {
         (Exploring.Control control, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> changes) =
             Bores(vehicle, vehicle.Control!, units);
-        return (control, [.. cars.Select((car, i) => i == control.Start
-            ? vehicle : car with { Control = changes[i](vehicle.Control!) })]);
+        return (control, [.. cars.Select((car, i) => i == control.Start ? vehicle : car with { Control = changes[i](vehicle.Control!) })]);
     }
 
     private static (Exploring.Control Control, IReadOnlyList<Vehicle> Cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> Changes) Bores(

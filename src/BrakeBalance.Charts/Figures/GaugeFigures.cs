@@ -109,6 +109,5 @@ public static class GaugeFigures
             .Build();
     }
 
-    private static string Name(double? turns) =>
-        turns is { } t ? Invariant.Text($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
+    private static string Name(double? turns) => turns is { } t ? Invariant.Text($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
 }

@@ -21,8 +21,7 @@ public static class HeatFigures
         figure
             .Title($"{boil}; {Hottest(result, figure.Units)}")
             .Describe(
-                $"{Cycle(result, figure.Units)}; {result.Car.Name}. "
-                    + "Bulk temperatures at the end of each stop; "
+                $"{Cycle(result, figure.Units)}; {result.Car.Name}. Bulk temperatures at the end of each stop; "
                     + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).{Guessed(result)}",
                 $"{boil}. The hottest {Ring(result, Axle.Front)} reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
@@ -59,9 +58,8 @@ public static class HeatFigures
                     + "torque over that at reference friction; deceleration over the first stop's."
                     + (braked.All(s => s.TorqueFactorAtEnd is { Front: 1, Rear: 1 })
                         ? " By the file, friction does not change with temperature." : ""),
-                $"The front share is {cold} in the first stop and {hot} in the last; "
-                    + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
-                    + "of the first stop's deceleration.")
+                $"The front share is {cold} in the first stop and {hot} in the last; the last stop reaches "
+                    + $"{Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} of the first stop's deceleration.")
             .X("Stop number", "n", Measure.Count, 1, Math.Max(2, result.Stops.Count))
             .Y("Fraction", "", Measure.Percent, 0)
             .Line("front share of the work", numbers, braked.Select(s => s.FrontShare!.Value).ToArray(), Tone.Main, Dash.Solid, 2.5)
@@ -150,8 +148,7 @@ public static class HeatFigures
         result.Car.Vehicle?.AxleDynamics is { Front.Heat: not null, Rear.Heat: not null } ? ""
         : " Where the file gives no heat entry, mass and cooling are estimated from the brake's size.";
 
-    private static string Cycle(HeatResult result, UnitSystem units) =>
-        Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));
+    private static string Cycle(HeatResult result, UnitSystem units) => Finding.Capital(InBoth.Only(result.Cycle, units == UnitSystem.Us));
 
     private static bool BoilsDriving(HeatResult result) =>
         Math.Max(result.HottestFluidDriving.Front.Kelvins, result.HottestFluidDriving.Rear.Kelvins) > result.Fluid.WetBoilingPoint.Kelvins;

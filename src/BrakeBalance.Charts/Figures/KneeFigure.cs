@@ -25,9 +25,8 @@ public static class KneeFigure
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
-                $"Braking efficiency of {vehicle.InText} over all load cases, "
-                    + $"speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} "
-                    + $"to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
+                $"Braking efficiency of {vehicle.InText} over all load cases, speeds and surfaces from "
+                    + $"{Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
                 "A higher knee lets the rear brakes work more. "
                     + $"{SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
             .X("Knee", "p", Measure.LinePressure, 0, top)

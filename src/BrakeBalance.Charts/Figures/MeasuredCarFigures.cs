@@ -24,12 +24,13 @@ public static class MeasuredCarFigures
         double top = Math.Max(20e5, 1.15 * shown.Select(s => s.FrontPressure!.Value.Pascals).DefaultIfEmpty(50e5).Max());
         Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromPascals(top * i / Steps))];
         Interval<double>[] rates =
-            [.. pressures.Select(p =>
-            estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
+            [.. pressures.Select(at => estimate.Forecast(
+                new() { LoadCase = loadCase.Name, FrontPressure = at, Turns = turns })!.BrakingRate)];
         double[] foretold = [.. shown.Select(s => estimate.Forecast(s)!.BrakingRate.Estimate)];
         double worst = shown.Zip(foretold, (s, rate) => Math.Abs(Rate(s) / rate - 1)).DefaultIfEmpty(0).Max();
         bool others = shown.Any(s => s.Turns != turns);
         string own = others ? " at each stop's own turns" : "";
+        bool bends = !estimate.Model.Vehicle.Hydraulics.RearValves.IsEmpty;
         figure
             .Title(shown.Length == 0
                 ? $"No stop without lock-up was made in {loadCase.Name}"
@@ -38,9 +39,9 @@ public static class MeasuredCarFigures
                 $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a "
                     + "line with its 90 % band." + (others ? $" Line: {Set(turns)}; rings: the estimated car at each stop's own turns."
                         : ""),
-                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what "
-                    + "the stops leave open." + (others ? " Stops at other turns of the adjuster lie off the line, not off their rings."
-                        : ""))
+                $"{shown.Length} stops without lock-up. The band is what the stops leave open."
+                    + (bends ? " The line bends where the valve begins to hold the rear back." : "")
+                    + (others ? " Stops at other turns of the adjuster lie off the line, not off their rings." : ""))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Deceleration", "z", Measure.InG, 0)
             .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)

@@ -92,15 +92,15 @@ public static class SettingExplorer
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
             .Column($"{limit} with the front first, as far as shown", measure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
-        double[] rearFirst = [.. Finding.Roads(Finding.Highest(vehicle)).Where(adhesion => RearFirst(now, adhesion))];
+        double[] roads = [.. Finding.Roads(Finding.Highest(vehicle))];
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
-        var verdict = rearFirst.Length == 0
+        var verdict = !roads.Any(adhesion => RearFirst(now, adhesion))
             ? new Verdict($"{stands} the front locks first on every surface shown"
                 + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit."
                     : setting.IsBuiltBeyond ? ", but not in all conditions." : "."),
                 setting.StandsBeyond ? VerdictKind.Caution : VerdictKind.Good)
             : new Verdict(
-                $"{stands} the rear locks first at {Finding.Adhesions(rearFirst[0], rearFirst[^1])}: the car can spin.",
+                $"{stands} the rear locks first at {Finding.Adhesions(roads, k => k, k => RearFirst(now, k))}: the car can spin.",
                 VerdictKind.Caution);
         return new Frame(
             [figure.Build()],

@@ -33,8 +33,8 @@ public static class SettingFigures
             .Describe(
                 $"Each knee and slope{Of(setting?.Vehicle)}, over all loads, surfaces and the spread of friction. "
                     + $"A starting point for tests, one change at a time.{Stricter(grid, setting)}",
-                Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
-                    + $"they lie at low knees{(anySlope ? "" : " and low slopes")}. ")
+                Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case")
+                    + (safe == 0 ? ". " : $"; they lie at low knees{(anySlope ? "" : " and low slopes")}. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)

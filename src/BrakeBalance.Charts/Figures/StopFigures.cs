@@ -21,9 +21,8 @@ public static partial class StopFigures
                 $"Adhesion against slip at a wheel load of {figure.Text(Measure.BrakeForce, wheelLoad)}. "
                     + "0 % slip: rolling freely; 100 %: locked.",
                 string.Join(' ', curves.Select(curve =>
-                    $"On {curve.Name} adhesion peaks: {Number(curve.PeakAdhesion(wheelLoad))}, at "
-                        + $"{Percent(curve.PeakSlip(wheelLoad))} slip, and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel "
-                        + "locked.")))
+                    $"On {curve.Name} adhesion peaks: {Number(curve.PeakAdhesion(wheelLoad))}, at {Percent(curve.PeakSlip(wheelLoad))} "
+                        + $"slip, and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel locked.")))
             .X("Slip", "s", Measure.Percent, 0, 1)
             .Y("Adhesion coefficient", "μ", Measure.Number, 0);
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];

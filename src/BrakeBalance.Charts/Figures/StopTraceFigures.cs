@@ -134,8 +134,7 @@ public static partial class StopFigures
                     + (beyond.Length == 0 ? ""
                         : $" Beyond the safe limit (the rear can lock first): {string.Join("; ", beyond.Select(r => r.Name))}."),
                 string.Join(' ', rows.Select(r =>
-                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, "
-                        + $"{First(r.Emergency)}; "
+                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, {First(r.Emergency)}; "
                         + (r.Threshold is { } just ? $"just below lock-up {figure.Text(Measure.Distance, just.Distance)}; " : "")
                         + $"bound {figure.Text(Measure.Distance, r.Bound.Distance)}"
                         + (r.RearFirst is { } rear

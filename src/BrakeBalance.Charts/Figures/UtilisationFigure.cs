@@ -22,8 +22,8 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units, curve.Vehicle)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion used by each axle of {curve.Vehicle.InText}, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the "
-                    + "rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
+                $"Adhesion used by each axle of {curve.Vehicle.InText}, {curve.LoadCase.Name}, engine disconnected. UN R13-H asks for the "
+                    + "front curve above the rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
                 $"Two curves near the line on which adhesion used equals deceleration; {order}. The limit line of UN R13-H runs "
                     + "above from a deceleration of 0.10 to 0.52 g.")
             .X("Deceleration", "z", Measure.InG, 0, 1)
@@ -51,8 +51,7 @@ public static partial class BalanceFigures
                     .Column("Adhesion used, front", Measure.Number, rows.Select(p => p.Front).ToArray())
                     .Column("Adhesion used, rear", Measure.Number, rows.Select(p => p.Rear).ToArray())
                     .Column("Limit of UN R13-H", Measure.Number, rows.Select(p => Limit(p.BrakingRate)));
-            })
-            .Build();
+            }).Build();
     }
 
     /// <summary>Which axle uses more adhesion over the decelerations that the rules judge, in the words given.</summary>

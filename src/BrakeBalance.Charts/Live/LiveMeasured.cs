@@ -49,16 +49,16 @@ internal static class LiveMeasured
             ? ["The car was changed since: what its logs say of friction and height goes with it. Was an entry wrong, fit again."] : [];
         foreach (string words in (string[])[.. own.LeftOut, .. own.Doubts, .. invented, .. changed])
         {
-            html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
+            html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(InBoth.Only(words, units == UnitSystem.Us))).Append("</p>\n");
         }
 
         if (own.Valve is { } valve)
         {
             html.Append(MeasurementTables.Knees(valve, units).ToHtml());
             html.Append(MeasurementTables.Valve(valve, units).ToHtml());
-            foreach (GaugeFinding finding in valve.Findings)
+            foreach (string words in valve.Findings.Select(finding => InBoth.Only(finding.Text, units == UnitSystem.Us)))
             {
-                html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(finding.Text)).Append("</p>\n");
+                html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
             }
         }
 
@@ -86,7 +86,6 @@ internal static class LiveMeasured
         NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Study?.Car ?? reading.Vehicle, []));
         string abort = next.Candidates is [CandidateStop first, ..]
             ? $"<p>Abort when {HtmlRenderer.Escape(NextStopWords.Abort(first, units))}.</p>\n" : "";
-        return MeasurementTables.NextStops(next, units).ToHtml() + abort
-            + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
+        return MeasurementTables.NextStops(next, units).ToHtml() + abort + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
     }
 }

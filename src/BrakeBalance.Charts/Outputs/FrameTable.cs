@@ -67,8 +67,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
         return csv.ToString();
 
-        void Line(IEnumerable<string> fields) =>
-            csv.AppendJoin(',', fields.Select(CsvText.Cell)).Append('\n');
+        void Line(IEnumerable<string> fields) => csv.AppendJoin(',', fields.Select(CsvText.Cell)).Append('\n');
     }
 
     private static string NumberClass(DataFrameColumn column) => column.IsNumericColumn() ? " class=\"number\"" : "";

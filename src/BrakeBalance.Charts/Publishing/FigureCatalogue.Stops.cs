@@ -87,9 +87,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop ? StopFigures.Distances(car.Comparison, units) : null,
             Plain = new(
                 Title: PlainDistances,
-                Caption: "Stopping distance of set-ups of one car, "
-                    + "with full pressure, with wheels kept just short of locking, and the best any system could do. "
-                    + "One that stops shorter may still lock its rear wheels first, and spin.",
+                Caption: "Stopping distance of set-ups of one car, with full pressure, with wheels kept just short of locking, and the "
+                    + "best any system could do. One that stops shorter may still lock its rear wheels first, and spin.",
                 X: new("Set-up"), Y: new("Distance to stop"),
                 Marks: [
                     ("full pressure, wheels locked", "full pressure"), ("just below lock-up", "just short of locking"),

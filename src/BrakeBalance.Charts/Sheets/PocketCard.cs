@@ -79,7 +79,7 @@ public sealed record PocketCard(
         string beyond = setting.PresentIsBeyond
             ? $"Present setting {SettingWords.Present(setting, units)}, beyond the safe limit: the rear can lock first and spin it."
             : setting.IsBuiltBeyond ? SettingWords.AsBuilt + "." : "";
-        string doubts = string.Join(' ', setting.Doubts);
+        string doubts = InBoth.Only(string.Join(' ', setting.Doubts), units == UnitSystem.Us);
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 

@@ -81,8 +81,7 @@ public static class ChoiceTables
             .. values.Select(value => (value, Answers(VehicleText.Set(text, path, value)))).Prepend(("as it is", Answers(text)))
                 .Where(row => row.Item2 is not null).Select(row => (row.Item1, row.Item2!)),
         ];
-        static double Product(double[] answers) =>
-            answers[(int)TargetKind.PedalForceFull] * answers[(int)TargetKind.PedalTravelFull];
+        static double Product(double[] answers) => answers[(int)TargetKind.PedalForceFull] * answers[(int)TargetKind.PedalTravelFull];
         string name = Invariant.Capital(what);
         IEnumerable<double?> Column(Func<double[], double> of) =>
             rows.Select(row => of(row.Answers) is var value && double.IsFinite(value) ? value : (double?)null);

@@ -8,8 +8,7 @@ public sealed class ComparisonTable(SetUpComparison comparison) : IHtmlOutput
     public string ToHtml() => Html(comparison.Names, comparison.Rows.Select(row => (row.Label, Cells(row))));
 
     /// <inheritdoc/>
-    public string ToPlainText() =>
-        string.Concat(comparison.Rows.Select(row => $"{row.Label}: {string.Join(" | ", Cells(row))}\n"));
+    public string ToPlainText() => string.Concat(comparison.Rows.Select(row => $"{row.Label}: {string.Join(" | ", Cells(row))}\n"));
 
     /// <summary>What a set-up says in a row, with how far it lies from the first.</summary>
     internal static string Cell(ComparisonRow row, int at) =>

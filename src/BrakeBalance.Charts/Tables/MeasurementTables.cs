@@ -35,7 +35,7 @@ public static class MeasurementTables
             Id = id,
             Title = "Knee and slope by position of the adjuster",
             Caption = "Behind ± stands half of a 90 % interval. No knee means that none shows up to the highest pressure read."
-                + (analysis.InletRatio == 1 ? "" : Invariant.Text(
+                + (analysis.InletRatio == 1 || rows.All(r => r.Fit.Knee is null) ? "" : Invariant.Text(
                     $" Knee and slope are those of the valve, whose inlet stands at {analysis.InletRatio:0.00} of the front pressure.")),
             Table = rows.Length == 0
                 ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
@@ -199,7 +199,7 @@ public static class MeasurementTables
         ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
         (string Label, string Text)[] lines =
-            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting).Select(words => ("Out of reach", words))];
+            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting, shown).Select(words => ("Out of reach", words))];
         return new()
         {
             Id = id,

@@ -38,8 +38,7 @@ public sealed class RuleTable : IHtmlOutput
                 $"<tr><td data-rule=\"{verdict.Rule}\">"
                     + $"<strong class=\"bb-{verdict.Outcome.ToString().ToLowerInvariant()}\">{Escape(outcome)}</strong></td>")
                 .Append(CultureInfo.InvariantCulture,
-                    $"<td>{Escape(verdict.Title)}<br><small>{Escape(verdict.Source)}</small>"
-                        + $"</td><td>{Escape(finding)}</td></tr>\n");
+                    $"<td>{Escape(verdict.Title)}<br><small>{Escape(verdict.Source)}</small></td><td>{Escape(finding)}</td></tr>\n");
         }
 
         return html.Append("</tbody>\n</table>\n<p class=\"frame-note\">").Append(_note).Append("</p>").ToString();

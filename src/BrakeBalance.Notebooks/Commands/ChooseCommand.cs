@@ -54,8 +54,7 @@ internal static class ChooseCommand
                     problems.Add(Invariant.Text($"--show: {each} sets. Accepted: 1 to 20."));
                 }
 
-                Choice choice = ChoiceAsk.Read(
-                    terminal, parsed.GetValue(file), parsed.GetValue(targets), parsed.GetValue(parts), problems);
+                Choice choice = ChoiceAsk.Read(terminal, parsed.GetValue(file), parsed.GetValue(targets), parsed.GetValue(parts), problems);
                 ChoiceResult result = Search(terminal, parsed.GetValue(file)!, choice, each, cancellation);
                 UnitSystem system = VehicleOptions.UnitsOf(parsed, units);
                 var output = new ChoiceOutput(choice, result, system);
@@ -108,8 +107,7 @@ internal static class ChooseCommand
     {
         List<string> problems = [];
         var files = new OutputFiles(problems, force);
-        string Named(int number, string ending) =>
-            files.File(Path.Combine(folder, Invariant.Text($"set-{number}.{ending}")), "--write");
+        string Named(int number, string ending) => files.File(Path.Combine(folder, Invariant.Text($"set-{number}.{ending}")), "--write");
         (string Path, string Text)[] all =
         [
             .. result.Sets.Select((set, i) => (Named(i + 1, "json"), set.Text)),

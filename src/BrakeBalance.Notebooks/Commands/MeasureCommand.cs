@@ -48,14 +48,14 @@ internal static class MeasureCommand
         {
             (string path, Vehicle? car) = LogOf(parsed.GetRequiredValue(log), "gauges", logs => logs.Gauges);
             LogReading<GaugePair> reading = LogInput.Read(path, LogReader.ReadGaugePairs, parsed.GetValue(lost));
-            double ratio = car is not null && parsed.GetResult(below) is null or { Implicit: true }
-                ? car.Hydraulics.Split.RearToFrontPressureRatio : parsed.GetValue(below);
+            double ratio = parsed.GetValue(below);
             if (ratio is not (>= 0.1 and <= 10))
             {
                 throw new BadInputException("--below-knee: a number from 0.1 to 10, such as 1 or 0.85.");
             }
 
-            GaugeAnalysis analysis = ValveFitting.Analyse(reading.Rows, ratio);
+            GaugeAnalysis analysis = car is not null && parsed.GetResult(below) is null or { Implicit: true }
+                ? ValveFitting.Analyse(reading.Rows, car) : ValveFitting.Analyse(reading.Rows, ratio);
             UnitSystem system = System(parsed, units);
             return terminal.Answer(parsed.GetValue(json), () => new MeasureJson(new(system)).Gauges(analysis, reading.Problems), console =>
             {
@@ -63,7 +63,7 @@ internal static class MeasureCommand
                 TextTable.Write(console, MeasurementTables.Knees(analysis, system));
                 TextTable.Write(console, MeasurementTables.Valve(analysis, system));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
-                    ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
+                    ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => InBoth.Only(f.Text, system == UnitSystem.Us)));
             });
         });
         return command;
@@ -283,8 +283,7 @@ internal static class MeasureCommand
         return command;
     }
 
-    private static string[] Names(string text) =>
-        text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Names(string text) => text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static Command Bands(Terminal terminal)
     {
@@ -382,8 +381,7 @@ internal static class MeasureCommand
                 throw new BadInputException(Invariant.Text($"--number: a question from 1 to {QuestionDesk.Count}."));
             }
 
-            IReadOnlyList<QuestionAnswer> answers =
-                terminal.Work.Do("answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
+            IReadOnlyList<QuestionAnswer> answers = terminal.Work.Do("answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             return terminal.Answer(parsed.GetValue(json), () => MeasureJson.Questions(car.Vehicle, shown), console =>
             {
@@ -406,7 +404,7 @@ internal static class MeasureCommand
                     SettingOutput.Labelled(console, "Ranges", legend);
                 }
 
-                SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
+                SettingOutput.Labelled(console, "Caution", $"{SettingWords.Caution} {QuestionDesk.Holds}");
             });
         });
         return command;

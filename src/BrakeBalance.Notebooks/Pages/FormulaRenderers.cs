@@ -39,8 +39,7 @@ internal static class Formula
         catch (FormulaException problem)
         {
             report(problem.Message);
-            return $"<code class=\"bb-formula-error\">{HtmlText.Escape(latex)}</code> "
-                + $"<em>({HtmlText.Escape(problem.Problem)})</em>";
+            return $"<code class=\"bb-formula-error\">{HtmlText.Escape(latex)}</code> " + $"<em>({HtmlText.Escape(problem.Problem)})</em>";
         }
     }
 }

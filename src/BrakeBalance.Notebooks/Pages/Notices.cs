@@ -10,8 +10,7 @@ namespace BrakeBalance.Notebooks.Pages;
 internal static class Notices
 {
     /// <summary>What stands between the first sentence of a caution and the rest; its end is that of a <c>div</c>.</summary>
-    public const string BeforeRest =
-        "<details class=\"bb-more\"><summary>The whole caution</summary></details>\n<div class=\"bb-rest\">";
+    public const string BeforeRest = "<details class=\"bb-more\"><summary>The whole caution</summary></details>\n<div class=\"bb-rest\">";
 
     private const string Key = "bb-notice";
     private const string Caution = "bb-caution";

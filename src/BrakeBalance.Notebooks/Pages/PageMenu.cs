@@ -22,8 +22,7 @@ internal static class PageMenu
         int place = html.IndexOf(Place, StringComparison.Ordinal);
         if (place < 0)
             return html;
-        var menu = new StringBuilder(
-            "<details class=\"bb-menu\"><summary>Notebooks</summary><nav aria-label=\"All pages\">\n");
+        var menu = new StringBuilder("<details class=\"bb-menu\"><summary>Notebooks</summary><nav aria-label=\"All pages\">\n");
         foreach (PageGroup group in groups.Where(group => group.Pages.Count > 0))
         {
             menu.Append("<p>").Append(group.Title).Append("</p>\n<ul>");

@@ -187,7 +187,6 @@ internal static class PageShell
         string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
         return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
             + $"style-src 'unsafe-inline'; img-src 'self' data: blob:; {(hasFace ? "font-src data:; " : "")}"
-            + $"worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
-            + "base-uri 'none'; form-action 'none'";
+            + $"worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; base-uri 'none'; form-action 'none'";
     }
 }

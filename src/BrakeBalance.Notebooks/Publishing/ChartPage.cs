@@ -28,8 +28,7 @@ internal static class ChartPage
             + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta http-equiv=\"Content-Security-Policy\" "
             + $"content=\"default-src 'none'; script-src {hashes}; style-src 'unsafe-inline'; img-src data: blob:; font-src data:\">\n"
             + $"<link rel=\"icon\" href=\"data:,\">\n<title>{HtmlText.Escape(figure.Title)}</title>\n"
-            + $"<style>{OutlinedText.Face}{Style}</style>\n</head>\n"
-            + "<body>\n"
+            + $"<style>{OutlinedText.Face}{Style}</style>\n</head>\n<body>\n"
             + $"<main><h1>{HtmlText.Escape(figure.Title)}</h1>\n<figure tabindex=\"0\">\n"
             + $"<div id=\"chart\" role=\"img\" aria-label=\"{HtmlText.Escape(figure.AltText)}\"></div>\n</figure>\n<p>{words}</p></main>\n"
             + string.Concat(scripts.Select(script => $"<script>{script}</script>\n")) + "</body>\n</html>\n";

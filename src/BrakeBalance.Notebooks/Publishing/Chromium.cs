@@ -104,8 +104,7 @@ internal sealed class Chromium(IBrowser browser, string profile, Process? guard)
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
         await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale })
             .ConfigureAwait(false);
-        await page.SetContentAsync(Wrapped(svg, Invariant.Text($"{width}px"), Invariant.Text($"{height}px")))
-            .ConfigureAwait(false);
+        await page.SetContentAsync(Wrapped(svg, Invariant.Text($"{width}px"), Invariant.Text($"{height}px"))).ConfigureAwait(false);
         return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true })
             .ConfigureAwait(false);
     }

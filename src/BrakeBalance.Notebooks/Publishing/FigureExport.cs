@@ -7,9 +7,8 @@ namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>Writes a car's figures as files for print and web, with the words and numbers that go with them.</summary>
 /// <remarks>
-/// Names: <c>car-figure-size-units</c>, then <c>-plain</c> and the theme where they are not the usual ones, then <c>-2x</c>, <c>-3x</c>
-/// for larger pictures.
-/// Words (<c>.txt</c>, <c>.json</c>) and numbers (<c>.csv</c>) are the same for all sizes and carry no size in their name.
+/// Names: <c>car-figure-size-units</c>, then <c>-plain</c> and the theme where they are not the usual ones, then <c>-2x</c>, <c>-3x</c> for
+/// larger pictures. Words (<c>.txt</c>, <c>.json</c>) and numbers (<c>.csv</c>) are the same for all sizes and carry no size in their name.
 /// </remarks>
 internal static class FigureExport
 {
@@ -138,8 +137,7 @@ internal static class FigureExport
         foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
         {
             cancellation.ThrowIfCancellationRequested();
-            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "")
-                + Suffix(theme);
+            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "") + Suffix(theme);
             (FigureSize styled, Theme own) = (plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme);
             string svg = plan.Drawn(FigureText.Drawing(drawn, styled, own, vehicle));
             Put(name + ".svg", svg);

@@ -50,8 +50,7 @@ internal sealed record FigurePlan
     public bool NeedsBrowser => Png || Pdf || Embed || Animation;
 
     /// <summary>How many drawings it asks for.</summary>
-    public int Drawings(int figures) =>
-        figures * Themes.Count * Units.Count * ((Sizes.Count * (Animation ? 2 : 1)) + (Embed ? 2 : 0));
+    public int Drawings(int figures) => figures * Themes.Count * Units.Count * ((Sizes.Count * (Animation ? 2 : 1)) + (Embed ? 2 : 0));
 
     /// <summary>Whether pictures are written.</summary>
     public bool Png { get; init; }

@@ -40,9 +40,8 @@ internal static class QuestionsPage
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-questions\" tabindex=\"-1\">\n<h1>")
             .Append(HtmlText.Escape(title)).Append("</h1>\n<p class=\"bb-lead\">").Append(HtmlText.Escape(Lead(answers))).Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(HtmlText.Escape(SettingWords.Caution))
-            .Append(" Answers are as good as the file, and hold in its first load case unless they name another. "
-                + "Work on brakes and test stops are for "
-                + "competent people, within local law and by the service manual.</p></div>\n");
+            .Append($" {QuestionDesk.Holds} ")
+            .Append("Work on brakes and test stops are for competent people, within local law and by the service manual.</p></div>\n");
         if (BandText.LegendOf(reading.Vehicle) is { Length: > 0 } legend)
         {
             body.Append("<p>").Append(HtmlText.Escape(legend)).Append("</p>\n");
@@ -74,8 +73,7 @@ internal static class QuestionsPage
         }
 
         body.Append("</main>\n");
-        string html = PageShell.Html(
-            new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: true, HasCode: false));
+        string html = PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: true, HasCode: false));
         return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, [])
         {
             Headings = [.. answers.Select(answer => new PageHeading(2, $"q{answer.Number}", HtmlText.Escape(answer.Question)))],

@@ -82,9 +82,8 @@ public sealed record HydraulicBooster : PoweredAssist
     /// </returns>
     /// <remarks>
     /// <para>
-    /// See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil, and the pressure that counts is the one left
-    /// at the
-    /// end of the stroke. On release that oil runs off to the reservoir, so the draws add up.
+    /// See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil, and the pressure that counts is the one left at
+    /// the end of the stroke. On release that oil runs off to the reservoir, so the draws add up.
     /// </para>
     /// <para>Leakage past the spool is neglected, and that the gas takes up heat again between the applications, which gives some
     /// pressure back.</para>

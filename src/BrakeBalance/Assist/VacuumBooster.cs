@@ -69,14 +69,12 @@ public sealed record VacuumBooster : PoweredAssist
     /// <para>
     /// With the check valve shut the vacuum side holds its air, p V_f, while the diaphragm sweeps A x out of it: at the end of the stroke,
     /// where the help is needed, p_f = p V_f / (V_f − A x). Air that would rise above the air's own pressure leaves through the check
-    /// valve, and
-    /// nothing is left. On release the air let in mixes with what was trapped: p' = [p V_f + p_air (V_r + A x)] / (V_f + V_r).
+    /// valve, and nothing is left. On release the air let in mixes with what was trapped: p' = [p V_f + p_air (V_r + A x)] / (V_f + V_r).
     /// Pressures are absolute.
     /// </para>
     /// <para>
     /// Assumes constant temperature, a tight check valve, a stopped engine whose manifold stands at the air's pressure, and an air side
-    /// filled up
-    /// to the air's pressure, which is the most that a press can let in.
+    /// filled up to the air's pressure, which is the most that a press can let in.
     /// </para>
     /// <para>Source: Boyle's law and the balance of the air's mass for the two chambers.</para>
     /// </remarks>

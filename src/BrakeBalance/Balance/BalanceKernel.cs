@@ -8,10 +8,8 @@ namespace BrakeBalance.Balance;
 /// <summary>The balance of a car in one load case at one speed, in SI doubles: the one calculation behind every way of asking.</summary>
 /// <remarks>
 /// <para>N₁ = F + τ(T₁ + T₂ + X), N₂ = R − τ(T₁ + T₂ + X), never below zero: F and R are the static loads less lift, τ =
-/// h/E, X rolling resistance
-/// and drag. T_i rises in straight lines with the pressure (<see cref="PressureWalk"/>), the road's limit is K(N) = k N (1 + s − s
-/// N/2N_ref),
-/// so that each lock-up is the root of a quadratic in the pressure. Exact, and free of allocations.</para>
+/// h/E, X rolling resistance and drag. T_i rises in straight lines with the pressure (<see cref="PressureWalk"/>), the road's limit is K(N)
+/// = k N (1 + s − s N/2N_ref), so that each lock-up is the root of a quadratic in the pressure. Exact, and free of allocations.</para>
 /// <para>Friction, adhesion, height of the centre of gravity and setting are arguments: draws do not prepare a car anew.</para>
 /// <para>Source: UN R13-H Annex 5 (adhesion utilisation), extended by R, D and L_i as in the usual texts on longitudinal dynamics.</para>
 /// </remarks>

@@ -30,10 +30,8 @@ internal struct PressurePiece
 /// <summary>Walks along the characteristic from no pressure upwards, from bend to bend.</summary>
 /// <remarks>
 /// Each valve is on one of its lines, each brake below or above its threshold, the rear wheels on the road or not. As long as that stays,
-/// line
-/// pressures and forces are c₀ + c₁p + c_N N₂, and the rear load follows from one linear equation; the next bend is where the first
-/// of these
-/// conditions ends. More pressure never loads the rear axle, so the walk never turns back.
+/// line pressures and forces are c₀ + c₁p + c_N N₂, and the rear load follows from one linear equation; the next bend is where the
+/// first of these conditions ends. More pressure never loads the rear axle, so the walk never turns back.
 /// </remarks>
 internal ref struct PressureWalk
 {

@@ -9,9 +9,8 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>
 /// An axle locks where the force its brakes ask for reaches k N, and turns again where that force has fallen to the sliding k_s N. A locked
-/// axle brakes with
-/// k_s N_i, a rolling one with what its brakes ask for; the loads follow from both. On release the valves keep their hysteresis
-/// (<see cref="ReducingValve"/>): a rear line that holds its pressure keeps the rear axle locked as the foot eases.
+/// axle brakes with k_s N_i, a rolling one with what its brakes ask for; the loads follow from both. On release the valves keep their
+/// hysteresis (<see cref="ReducingValve"/>): a rear line that holds its pressure keeps the rear axle locked as the foot eases.
 /// </para>
 /// <para>Assumes a slow foot: no wheel inertia, no pitch, the speed of the balance.</para>
 /// <para>Source: statics and Coulomb friction with two coefficients.</para>

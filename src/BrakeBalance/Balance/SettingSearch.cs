@@ -8,8 +8,7 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>More rear pressure never hurts efficiency as long as the front locks first, so the best safe knee is the greatest safe knee;
 /// the worst corner of the friction spread is low at the front and high at the rear, in each state of the brakes. Both follow from f₁
-/// falling
-/// and f₂ rising with rear force.</para>
+/// falling and f₂ rising with rear force.</para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂.</para>
 /// </remarks>
 public static class SettingSearch
@@ -60,8 +59,7 @@ public static class SettingSearch
         double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
         // A car without such a valve keeps what else is in its rear line.
         bool needed = variable == SettingVariable.Knee || cases.RearFirst(null) is not null;
-        (Pressure? knee, BindingCondition? binding) =
-            Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
+        (Pressure? knee, BindingCondition? binding) = Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
         return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding)
         {
             AtAnySetting = binding is null,

@@ -12,8 +12,7 @@ namespace BrakeBalance.Bench;
 /// </para>
 /// <para>
 /// Assumes a spool that opens wide, and springs alone: while the brakes still push back the release is quicker, so the time is an upper
-/// bound.
-/// No agreed limit of back-pressure was found; the booster's maker may give one.
+/// bound. No agreed limit of back-pressure was found; the booster's maker may give one.
 /// </para>
 /// <para>Source: equilibrium and continuity at the power piston.</para>
 /// </remarks>

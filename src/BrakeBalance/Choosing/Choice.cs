@@ -6,8 +6,7 @@ namespace BrakeBalance.Choosing;
 /// <summary>What a choice of parts is asked of: a car, what is wanted, and what may be fitted.</summary>
 public sealed record Choice
 {
-    private Choice(Vehicle car, string text, Targets targets, PartsList parts) =>
-        (Car, Text, Targets, Parts) = (car, text, targets, parts);
+    private Choice(Vehicle car, string text, Targets targets, PartsList parts) => (Car, Text, Targets, Parts) = (car, text, targets, parts);
 
     /// <summary>The car as it is.</summary>
     public Vehicle Car { get; }
@@ -33,8 +32,7 @@ public sealed record Choice
     public static Choice Of(string text, string targets, string parts)
     {
         List<Problem> problems = [];
-        return Read(text, targets, parts, (_, found) => problems.AddRange(found))
-            ?? throw new FormatException(string.Join('\n', problems));
+        return Read(text, targets, parts, (_, found) => problems.AddRange(found)) ?? throw new FormatException(string.Join('\n', problems));
     }
 
     /// <summary>Reads what is asked, and tells every problem with the text that has it.</summary>

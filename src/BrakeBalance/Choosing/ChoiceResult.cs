@@ -64,8 +64,7 @@ public sealed record ChoiceResult(
         }
 
         // What a set holds best, ties by price and by how little changes.
-        IEnumerable<FoundSet> Sorted(Func<FoundSet, (double, double, double)> by) =>
-            field.Fits.OrderBy(by).ThenBy(set => set.Index);
+        IEnumerable<FoundSet> Sorted(Func<FoundSet, (double, double, double)> by) => field.Fits.OrderBy(by).ThenBy(set => set.Index);
         Proposal[] front = [];
         Proposal? smallest = search.Fitting(Sorted(set => (set.Changes, set.Price, -set.Room)), cancellation).FirstOrDefault();
         if (smallest is not null)

@@ -48,8 +48,7 @@ internal sealed class ChoiceSearch
         int balance = _places.Count(place => (place.Pieces & Piece.Balance) != 0);
         Count = _places.Aggregate(1L, (count, place) => count * place.Parts.Length);
         _feet = _places.Skip(balance).Aggregate(1L, (count, place) => count * place.Parts.Length);
-        _touching = [.. Pieces.Select(piece =>
-            Enumerable.Range(0, _places.Length).Where(i => (_places[i].Pieces & piece) != 0).ToArray())];
+        _touching = [.. Pieces.Select(piece => Enumerable.Range(0, _places.Length).Where(i => (_places[i].Pieces & piece) != 0).ToArray())];
         _pieces = [.. _touching.Select(touching => Enumerable
             .Range(0, touching.Aggregate(1, (count, at) => count * _places[at].Parts.Length))
             .Select(key => new Lazy<Vehicle?>(() => Read(Digits(key, touching)))).ToArray())];

@@ -102,8 +102,7 @@ internal sealed class ChosenCar
         try
         {
             var setup = StopSetup.From(Vehicle, Model.LoadCase, Conditions.DryAdhesion);
-            HeatResult heat = BrakeHeat.Run(
-                setup.Car, setup.Heat, use, Temperature.FromDegreesCelsius(20), setup.Fluid, withTrace: false);
+            HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, use, Temperature.FromDegreesCelsius(20), setup.Fluid, withTrace: false);
             return Math.Max(heat.HottestRing.Front.Kelvins, heat.HottestRing.Rear.Kelvins);
         }
         catch (Exception fault) when (fault is ArgumentException or InvalidOperationException)

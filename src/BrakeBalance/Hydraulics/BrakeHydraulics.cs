@@ -74,8 +74,7 @@ public sealed record BrakeHydraulics
         return one with { FrontValves = two.FrontValves, RearValves = two.RearValves } == two
             && one.FrontValves.SequenceEqual(two.FrontValves) && one.RearValves.SequenceEqual(two.RearValves);
 
-        static BrakeHydraulics AtZero(BrakeHydraulics set) =>
-            set.RearProportioningValve is null ? set : set.WithRearKnee(Pressure.Zero);
+        static BrakeHydraulics AtZero(BrakeHydraulics set) => set.RearProportioningValve is null ? set : set.WithRearKnee(Pressure.Zero);
     }
 
     internal static double Through(ImmutableArray<PressureValve> valves, double inletPascals, double rearAxleLoadNewtons)

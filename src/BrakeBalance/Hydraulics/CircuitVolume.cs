@@ -3,8 +3,7 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>What the brakes, hoses and fluid of one axle swallow before and while the pressure rises.</summary>
 /// <remarks>
 /// V(p) = A (δ + δ_hot) + V_hose(p) + k p + V κ p + V_air p/(p + p₀), δ_hot where a drum has grown. Assumes that calipers, drums and
-/// linings give way in proportion to pressure.
-/// Source: continuity; the terms as in A. Day, Braking of Road Vehicles (from memory).
+/// linings give way in proportion to pressure. Source: continuity; the terms as in A. Day, Braking of Road Vehicles (from memory).
 /// </remarks>
 public sealed record CircuitVolume
 {

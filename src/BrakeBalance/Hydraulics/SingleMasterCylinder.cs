@@ -17,8 +17,7 @@ public sealed record SingleMasterCylinder : MasterCylinder
     public override PerAxle<double> ForceShares => new(1, 1);
 
     /// <inheritdoc/>
-    public override Length RodTravel(PerAxle<Volume> volumes) =>
-        CompensatingPortTravel + ((volumes.Front + volumes.Rear) / Circle(Bore));
+    public override Length RodTravel(PerAxle<Volume> volumes) => CompensatingPortTravel + ((volumes.Front + volumes.Rear) / Circle(Bore));
 
     /// <inheritdoc/>
     public override Length? RodTravelWithout(Axle lost, PerAxle<Volume> volumes) => null;

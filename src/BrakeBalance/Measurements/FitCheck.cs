@@ -1,6 +1,7 @@
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
+using static BrakeBalance.Invariant;
 
 namespace BrakeBalance.Measurements;
 
@@ -77,12 +78,11 @@ internal static class FitCheck
             : null;
         if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(StopSlip.PoundsPerBar)) < 1))
         {
-            string turn = off is null ? "" : Invariant.Text(
-                $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says ")
-                + $"{Text($"{vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars:0.##}")} bar";
-            yield return Invariant.Text($"Gauges: the front pressure rises to {top:0.#} bar only{turn}: "
-                + $"the pressures are probably in another unit than the header ")
-                + "says (bar under [psi], or psi under [bar]).";
+            string turn = off is null ? ""
+                : $", and the knee by {InBoth.Text(valve.Calibration!.KneePerTurn.Estimate)} a turn where the file says "
+                    + InBoth.Text(vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn);
+            yield return $"Gauges: the front pressure rises to {InBoth.Bars(top)} only{turn}: the pressures are probably in another unit "
+                + "than the header says (bar under [psi], or psi under [bar]).";
         }
     }
 
@@ -143,7 +143,7 @@ internal static class FitCheck
         {
             TestStop[] undone = [.. stops.Select((stop, place) => moved(stop, bars * place / Math.Max(1, stops.Count - 1)))];
             found.Add(new(Refit(undone, plain.Theta).Cost + DriftPrice,
-                () => Text($"Stops: from first to last the {which} gauge gains {bars:+0.#;−0.#} bar ")
+                () => $"Stops: from first to last the {which} gauge {(bars < 0 ? "loses" : "gains")} {InBoth.Bars(Math.Abs(bars))} "
                     + "on what the others tell: it drifts, or its zero was not read before each stop?"));
         }
 
@@ -234,11 +234,11 @@ internal static class FitCheck
     {
         double below = vehicle.Hydraulics.Split.RearToFrontPressureRatio, slope = vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0;
         double knee = bars / Math.Max(0.2, below - slope);
-        string off = Text($"Stops: above the knee the rear gauge stands {Math.Abs(bars):0.#} bar ")
+        string off = $"Stops: above the knee the rear gauge stands {InBoth.Bars(Math.Abs(bars))} "
             + (bars > 0 ? "higher than the file's valve makes it: " : "lower than the file's valve makes it: ");
         return off + (bars > 0
-            ? Text($"read while the pedal came up (hysteresis of {bars:0.#} bar), or is the knee {knee:0.#} bar higher?")
-            : Text($"is the knee {-knee:0.#} bar lower, or were the turns noted wrongly?"));
+            ? $"read while the pedal came up (hysteresis of {InBoth.Bars(bars)}), or is the knee {InBoth.Bars(knee)} higher?"
+            : $"is the knee {InBoth.Bars(-knee)} lower, or were the turns noted wrongly?");
     }
 
     private static string Other(StopModel model, Fit other)
@@ -268,8 +268,6 @@ internal static class FitCheck
     // A density in the rear reading is one in the reading undone, times what it was stretched by.
     private static double Jacobian(StopSlip slip, StopModel model) =>
         Math.Log(slip.Rear) * model.Used.Count(used => used.Stop.RearByFront is not null);
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private sealed record Explanation(double Cost, Func<string> Words);
 

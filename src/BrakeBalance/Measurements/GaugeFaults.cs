@@ -5,8 +5,7 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Recognises faults of the lines and gauges in gauge pairs.</summary>
 /// <remarks>The limits are common practice: 10 % of share, 3 bar of offset and 1 bar of fall while holding are what two bled dial gauges
-/// can tell,
-/// and the two may differ from each other by 1.5 % of full scale. What lies within that says nothing about bores, pistons or
+/// can tell, and the two may differ from each other by 1.5 % of full scale. What lies within that says nothing about bores, pistons or
 /// valves.</remarks>
 internal static class GaugeFaults
 {
@@ -36,7 +35,7 @@ internal static class GaugeFaults
         if (top > 10 && y.Max() < 0.05 * top)
         {
             yield return new GaugeFinding(GaugeFindingKind.NoRearPressure,
-                Invariant.Text($"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: "
+                Invariant.Text($"The rear gauge never passes {InBoth.Bars(y.Max())} while the front one reaches {InBoth.Bars(top)}: "
                     + $"the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
             yield break;
         }
@@ -64,9 +63,8 @@ internal static class GaugeFaults
         {
             yield return new GaugeFinding(GaugeFindingKind.Swapped,
                 Invariant.Text($"At high pressure the rear gauge reads above the front one "
-                    + $"({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: "
+                    + $"({InBoth.Bars(y.Max())} against {InBoth.Bars(x[Array.IndexOf(y, y.Max())])}), and a valve can only lower the rear: "
                     + $"the gauges, lines or columns are swapped, or the valve sits in the front line."));
-            yield break;
         }
     }
 
@@ -109,9 +107,9 @@ internal static class GaugeFaults
                 rows.Where(row => row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Fell ? 1 : 0 })), 1);
             if (sure > Surely && higher > SmallGapBars)
             {
-                yield return new GaugeFinding(GaugeFindingKind.MixedBranches, Invariant.Text(
-                    $"Of the readings called rising, those taken while the front pressure fell stand {higher:0.#} bar higher at the rear: ")
-                    + "they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure "
+                yield return new GaugeFinding(GaugeFindingKind.MixedBranches,
+                    $"Of the readings called rising, those taken while the front pressure fell stand {InBoth.Bars(higher)} higher at the "
+                    + "rear: they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure "
                     + "rises.");
                 yield break;
             }
@@ -124,9 +122,10 @@ internal static class GaugeFaults
                 rows.Where(row => !row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Front, row.Place / span })), 2);
             if (sure > Surely && Math.Abs(drift) > SmallGapBars)
             {
-                yield return new GaugeFinding(GaugeFindingKind.Drift, Invariant.Text(
-                    $"Below the knee, where the valve is open, the rear gauge {(drift > 0 ? "gains" : "loses")} {Math.Abs(drift):0.#} bar ")
-                    + "on the front one from first to last: one of the gauges drifts. Read both zeros, swap the gauges and repeat.");
+                yield return new GaugeFinding(GaugeFindingKind.Drift,
+                    $"Below the knee, where the valve is open, the rear gauge {(drift > 0 ? "gains" : "loses")} "
+                    + $"{InBoth.Bars(Math.Abs(drift))} on the front one from first to last: one of the gauges drifts. Read both zeros, "
+                    + "swap the gauges and repeat.");
             }
         }
     }
@@ -179,7 +178,7 @@ internal static class GaugeFaults
             string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge"
                 : "a zero error of a gauge, or a valve that opens late in the rear line";
             return new GaugeFinding(GaugeFindingKind.Offset,
-                Invariant.Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: "
+                Invariant.Text($"From the first readings on the {leader} gauge leads by about {InBoth.Bars(Math.Abs(gap))}: "
                     + $"{cause}. Swap the gauges and read again."));
         }
 
@@ -195,7 +194,7 @@ internal static class GaugeFaults
         return off > ShareTolerance
             ? new GaugeFinding(GaugeFindingKind.GaugesDiffer,
                 Invariant.Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, "
-                    + $"{Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, "
+                    + $"{InBoth.Bars(Math.Abs(gap))} apart; two gauges of {InBoth.Bars(scale)} may differ by {InBoth.Bars(accuracy)}, "
                     + $"so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
             : null;
     }
@@ -227,10 +226,9 @@ internal static class GaugeFaults
                     (false, true) => (GaugeFindingKind.RearLeak, "rear circuit leaks, outside or past its seal"),
                     _ => (GaugeFindingKind.BothFall, "pedal was eased, or the master cylinder lets fluid past"),
                 };
-                yield return new GaugeFinding(kind,
-                    Invariant.Text(
-                        $"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear "
-                            + $"from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
+                string Went(Func<GaugePair, Pressure> gauge) => $"{InBoth.Bars(gauge(first).Bars)} to {InBoth.Bars(gauge(last).Bars)}";
+                yield return new GaugeFinding(kind, $"With the pedal held the front went from {Went(pair => pair.Front)} and the rear from "
+                    + $"{Went(pair => pair.Rear)}: the {what}. Find it before the car moves.");
             }
 
             i = end + 1;

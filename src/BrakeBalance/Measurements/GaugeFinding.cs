@@ -44,6 +44,12 @@ public enum GaugeFindingKind
     /// <summary>Readings called rising were taken while the pressure fell.</summary>
     MixedBranches,
 
+    /// <summary>In a line without a valve, the balance bar stands elsewhere than the vehicle file has it.</summary>
+    BarElsewhere,
+
+    /// <summary>The knee of a fixed valve is another than the vehicle file's.</summary>
+    KneeElsewhere,
+
     /// <summary>There are not enough readings at a position.</summary>
     TooFew,
 }

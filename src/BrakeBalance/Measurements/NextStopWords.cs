@@ -42,8 +42,7 @@ public static class NextStopWords
         if (next.Candidates is [CandidateStop first, ..])
         {
             words.Add(Invariant.Text($"After the first stop listed {100 * first.WidthLeft:0} % of that width is expected to be left."));
-            words.Add(first.IsToLockUp ? "It goes to the first lock-up: release at the first call."
-                : "It should end without lock-up.");
+            words.Add(first.IsToLockUp ? "It goes to the first lock-up: release at the first call." : "It should end without lock-up.");
             if (next.Candidates.Min(candidate => candidate.WidthLeft) > 1 - Little)
             {
                 words.Add("No single stop narrows it much any more.");
@@ -51,8 +50,9 @@ public static class NextStopWords
         }
 
         words.Add(Invariant.Text(
-            $"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed; the adjuster comes in from "
-                + $"fully out, a quarter of its range at a time."));
+            $"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed")
+            + (next.Candidates.Any(candidate => candidate.Stop.Turns is not null)
+                ? "; the adjuster comes in from fully out, a quarter of its range at a time." : "."));
         return words;
     }
 

@@ -301,5 +301,4 @@ internal readonly record struct StopShows(double LogRate, double None, double Fr
 /// <param name="BrakingRate">Deceleration with its 90 % interval [–].</param>
 /// <param name="Lock">Chance that an axle locks [–].</param>
 /// <param name="RearFirst">Chance that the rear locks first [–], at the speed where it is highest.</param>
-internal sealed record StopOutlook(
-    StopModel.Stop Stop, StopShows[] Shown, Interval<double> BrakingRate, double Lock, double RearFirst);
+internal sealed record StopOutlook(StopModel.Stop Stop, StopShows[] Shown, Interval<double> BrakingRate, double Lock, double RearFirst);

@@ -215,8 +215,7 @@ internal sealed record OnsetFit(
         return (x, Math.Max(0, squares - explained) / square);
     }
 
-    private static double Level(double part, bool smooth) =>
-        part <= 0 ? 0 : part >= 1 ? 1 : smooth ? part * part * (3 - 2 * part) : part;
+    private static double Level(double part, bool smooth) => part <= 0 ? 0 : part >= 1 ? 1 : smooth ? part * part * (3 - 2 * part) : part;
 
     // Speed lost to a deceleration that rises to one within the given time, straight or gently at both ends, and stays there.
     private static double Lost(double t, double rise, bool smooth = false)

@@ -17,7 +17,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
             int checkSteps, OwnMeasurements? known = null)
     {
         (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
-        Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
+        Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file);
         Car = logs.Fitted ? file : AsRead(file, Valve);
         _chance = known?._chance ?? new();
         _estimate = new(() => logs.Fitted || stops is null ? null

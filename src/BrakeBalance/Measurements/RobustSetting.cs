@@ -59,8 +59,7 @@ internal static class RobustSetting
         PresentLater = new(() =>
         {
             BrakeHydraulics hydraulics = question.Vehicle.Hydraulics;
-            double present = Bar(question)?.FrontForceShare
-                ?? hydraulics.RearProportioningValve?.Knee.Pascals ?? double.PositiveInfinity;
+            double present = Bar(question)?.FrontForceShare ?? hydraulics.RearProportioningValve?.Knee.Pascals ?? double.PositiveInfinity;
             return Points(question, [present], Run(question, Sweep(question), [present], null))[0];
         }),
     };

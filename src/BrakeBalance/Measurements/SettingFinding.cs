@@ -97,8 +97,7 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
         try
         {
             var setup = StopSetup.From(set, load, Conditions.DryAdhesion);
-            Pressure? knee = TrailBraking.SafeKnee(
-                set, setup, Acceleration.FromStandardGravity(BendRate), BendSpeed);
+            Pressure? knee = TrailBraking.SafeKnee(set, setup, Acceleration.FromStandardGravity(BendRate), BendSpeed);
             return new(SettingFindingKind.Bend, knee is { } highest && valve.Knee <= highest, Of(valve, knee));
         }
         catch (ArgumentException)

@@ -24,8 +24,7 @@ public static class SettingWords
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
-    public const string Caution =
-        "No approval: rear-first spins. Test off public roads.";
+    public const string Caution = "No approval: rear-first spins. Test off public roads.";
 
     /// <summary>A knee or a share of the bar as shown, rounded to the safe side: a knee down, a front share up.</summary>
     /// <param name="value">The setting.</param>
@@ -105,6 +104,7 @@ public static class SettingWords
             : $"Own test stops{(setting.Kept is not null ? ", fitted and kept in the file (entry measurements)"
                     : OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before the car was changed" : "")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
+                + (setting.Binding is null ? "" : "On roads of more adhesion than they reached every corner counts; one there decides. ")
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
 
@@ -141,9 +141,9 @@ public static class SettingWords
             ? (setting.Reach == SettingReach.NotNeeded ? "none needed" : Span(Number(of.Low, units), Number(of.High, units)))
                 + " over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
-            : setting.Rule == SettingRule.Chance
-                ? "by this car's own stops" + (OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before it was changed" : "")
-            : "as sure as the file";
+            : setting.Rule == SettingRule.Corners ? "as sure as the file"
+            : "by this car's own stops" + (OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before it was changed" : "")
+                + (setting.Binding is null ? "" : "; as sure as the file beyond the adhesion they reached");
     }
 
     /// <summary>How many numbers of a car are not its own but typical of its class.</summary>
@@ -175,8 +175,9 @@ public static class SettingWords
 
     /// <summary>Where the limit lies for the adjuster, and what would help, in sentences; empty when it is in reach.</summary>
     /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
     /// <returns>Sentences.</returns>
-    public static IReadOnlyList<string> OutOfReach(Setting setting)
+    public static IReadOnlyList<string> OutOfReach(Setting setting, UnitSystem units = UnitSystem.Si)
     {
         ArgumentNullException.ThrowIfNull(setting);
         string? where = setting.Reach switch
@@ -187,7 +188,7 @@ public static class SettingWords
             _ => null,
         };
         return where is null ? []
-            : [where, .. IsKept(setting) ? [OtherParts] : setting.Doubts,
+            : [where, .. IsKept(setting) ? [OtherParts] : setting.Doubts.Select(doubt => InBoth.Only(doubt, units == UnitSystem.Us)),
                 .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
     }
 
@@ -259,7 +260,7 @@ public static class SettingWords
     public static IReadOnlyList<(string Label, string Text)> InSight(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
+        string more = setting.Reach is SettingReach.Withheld ? ": " + InBoth.Only(string.Join(' ', setting.Doubts), units == UnitSystem.Us)
             : setting.Reach is SettingReach.NotNeeded ? ""
             : setting.Recommended is not { } best
                 ? ": " + (setting.Reach is SettingReach.None ? "no setting keeps the front first in all conditions" : StillTooMuch)
@@ -288,7 +289,7 @@ public static class SettingWords
             ("Conditions", Conditions(setting.Vehicle, units) + "."),
             ("Rule", Rule(setting, units)),
             .. setting.Reach == SettingReach.NotNeeded ? [] : Orientation(setting, units),
-            .. OutOfReach(setting).Select(words => ("Out of reach", words)),
+            .. OutOfReach(setting, units).Select(words => ("Out of reach", words)),
         ];
     }
 
@@ -312,7 +313,7 @@ public static class SettingWords
         {
             SettingReach.NotNeeded => "No valve is needed: " + (setting.Rule == SettingRule.Chance
                 ? "without one the car stays within the chance of rear-first." : "the front locks first in all conditions without one."),
-            SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
+            SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting, units)),
             _ => $"Recommended setting {Recommended(setting, units)}; "
                 + (setting.HoldsAtAnySetting ? setting.Rule == SettingRule.Chance
                         ? "any setting stays within the chance of rear-first." : "any setting keeps the front first in all conditions."

@@ -31,8 +31,7 @@ public static class StopFinder
     public static string? WhyTooFew(IReadOnlyCollection<MotionSample> samples)
     {
         ArgumentNullException.ThrowIfNull(samples);
-        return samples.Count >= 10 ? null
-            : Invariant.Text($"{samples.Count} samples could be read; a stop needs at least ten.");
+        return samples.Count >= 10 ? null : Invariant.Text($"{samples.Count} samples could be read; a stop needs at least ten.");
     }
 
     /// <summary>Finds the stops.</summary>

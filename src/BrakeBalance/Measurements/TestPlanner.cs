@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Measurements;
@@ -31,18 +32,24 @@ public static class TestPlanner
             $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; "
                 + $"make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
 
-        double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
+        KneeAdjustment? adjuster = vehicle.Hydraulics.RearProportioningValve?.Adjustment;
+        double? turns = adjuster is null ? null : 0;
+        BrakeHydraulics lines = adjuster is null ? vehicle.Hydraulics : vehicle.Hydraulics.WithRearKnee(adjuster.KneeBackedOff);
         List<PlannedStop> plan = [];
         foreach (LoadCase load in vehicle.LoadCases)
         {
             foreach (string surface in names)
             {
                 double limit = NextTest.LockPressure(estimate, load.Name, surface, turns).Pascals;
+                Pressure firm = At(0.75, limit);
+                Pressure heldBack = lines.Split.RearToFrontPressureRatio * firm
+                    - lines.LinePressures(firm, new BalanceModel(vehicle, load).StaticAxleLoads.Rear).Rear;
                 (double Share, double Speed, string Purpose)[] ladder =
                 [
                     (0.35, 30, "easy stop: warms the brakes, proves that the car pulls up straight"),
                     (0.55, 40, "firm stop without lock-up: friction of both axles together"),
-                    (0.75, 50, "firm stop above the knee: friction of the rear against the front"),
+                    (0.75, 50, heldBack.Bars > 0.1 ? "firm stop above the knee: friction of the rear against the front"
+                        : "harder stop without lock-up: whether the friction of both axles stays what it was"),
                     (1.15, 40, "to the first lock-up, from the lowest speed that shows it"),
                     (1.15, 50, "the same again: lock-up scatters, one observation proves nothing"),
                 ];
@@ -52,7 +59,7 @@ public static class TestPlanner
                     {
                         LoadCase = load.Name,
                         Surface = surface,
-                        FrontPressure = Pressure.FromBars(Math.Round(share * limit / 1e5)),
+                        FrontPressure = At(share, limit),
                         InitialSpeed = Speed.FromKilometersPerHour(speed),
                         Turns = turns,
                     };
@@ -79,6 +86,8 @@ public static class TestPlanner
 
         return new TestPlan(vehicle.Name, plan, Cautions(vehicle, turns is not null));
     }
+
+    private static Pressure At(double share, double limit) => Pressure.FromBars(Math.Round(share * limit / 1e5));
 
     private static List<string> Cautions(Vehicle vehicle, bool adjuster)
     {

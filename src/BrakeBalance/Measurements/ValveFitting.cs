@@ -1,3 +1,5 @@
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Vehicles;
 using MathNet.Numerics.Distributions;
 
 namespace BrakeBalance.Measurements;
@@ -11,6 +13,12 @@ public static class ValveFitting
 
     /// <summary>Scatter of a gauge where no fit tells it, in bar (common practice).</summary>
     private const double UsualScatterBars = 0.6;
+
+    /// <summary>Least distance of the bar from where the file has it that is told [–]: half of what a setting is rounded to.</summary>
+    private const double LeastShareApart = 0.005;
+
+    /// <summary>The same of a fixed valve's knee beyond the interval that the gauges leave it, in bar.</summary>
+    private const double LeastKneeApartBars = 0.5;
 
     /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
     private const double UsualDisagreement = 0.8;
@@ -55,9 +63,9 @@ public static class ValveFitting
             (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
             if (most - least < LeastSpanBars)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, Invariant.Text(
-                    $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, "
-                        + $"which tells nothing of a valve; press slowly from nothing to hard.")));
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew,
+                    $"{At(group.Key)} the front pressure moves only from {InBoth.Bars(least)} to {InBoth.Bars(most)}, "
+                        + $"which tells nothing of a valve; press slowly from nothing to hard."));
             }
         }
 
@@ -105,6 +113,54 @@ public static class ValveFitting
                 .Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
             Findings = findings,
         }.AtInlet(belowKnee);
+    }
+
+    /// <summary>
+    /// Analyses the gauge pairs of a car. In a rear line without a valve a straight line is no knee: its steepness tells where the bar is.
+    /// </summary>
+    /// <param name="pairs">The readings, in the order they were taken.</param>
+    /// <param name="car">The car.</param>
+    internal static GaugeAnalysis Analyse(IReadOnlyList<GaugePair> pairs, Vehicle car)
+    {
+        MasterSplit split = car.Hydraulics.Split;
+        GaugeAnalysis read = Analyse(pairs, split.RearToFrontPressureRatio);
+        if (!car.Hydraulics.RearValves.IsEmpty || read.Positions.Count == 0)
+        {
+            return read with { Findings = [.. read.Findings, .. Elsewhere(car.Hydraulics.RearProportioningValve, read.Positions)] };
+        }
+
+        Pressure top = pairs.Max(pair => pair.Front);
+        double steepness = KneeFit.Median([.. pairs.Where(pair => pair.Front > 0.4 * top).Select(pair => pair.Rear / pair.Front)]);
+        GaugeFinding[] elsewhere = split is BalanceBarSplit bar ? Elsewhere(bar, steepness) : [];
+        if (elsewhere.Length == 0 && read.Positions.All(position => position.Apply?.Knee is null))
+        {
+            return read;
+        }
+
+        GaugeAnalysis straight = Analyse(pairs, steepness);
+        // A valve that the file leaves out bends the line more than gauges scatter.
+        return straight.Positions.Zip(read.Positions).Any(at => at.First.Apply?.Knee is not null
+            || at.First.Apply?.Scatter > 2 * (at.Second.Apply?.Scatter ?? Pressure.Zero)) ? read
+            : straight with { Findings = [.. read.Findings, .. elsewhere] };
+    }
+
+    private static GaugeFinding[] Elsewhere(ProportioningValve? valve, IReadOnlyList<AdjusterPosition> positions) =>
+        valve is { Adjustment: null } && positions is [{ Apply.Knee: { } knee }]
+            && (valve.Knee.Bars < knee.Low.Bars - LeastKneeApartBars || valve.Knee.Bars > knee.High.Bars + LeastKneeApartBars)
+            ? [new(GaugeFindingKind.KneeElsewhere, $"The gauges show the knee at {InBoth.Bars(knee.Estimate.Bars)}, where the file has "
+                + $"{InBoth.Bars(valve.Knee.Bars)}: enter what they show, for every other answer goes by the file's knee.")]
+            : [];
+
+    private static GaugeFinding[] Elsewhere(BalanceBarSplit bar, double steepness)
+    {
+        double bores = bar.FrontBore / bar.RearBore, share = bores * bores / (bores * bores + steepness);
+        return Math.Abs(share - bar.FrontForceShare) < LeastShareApart ? [] :
+        [
+            new(GaugeFindingKind.BarElsewhere, Invariant.Text($"The rear line stands at {steepness:0.000} of the front one all the way: ")
+                + Invariant.Text($"with these bores the bar is at {100 * share:0.0} % front, where the file has ")
+                + Invariant.Text($"{100 * bar.FrontForceShare:0.0} %. Swap the gauges and read again; if it stays, measure the bar under ")
+                + "load and enter what it is."),
+        ];
     }
 
     private static string At(double? turns) =>

@@ -13,8 +13,7 @@ namespace BrakeBalance.Rules;
 /// Here both wheels of an axle are alike, and the axle that utilises more adhesion is the one that locks first.
 /// </para>
 /// <para>Sources: Directive 71/320/EEC as amended, Annex II Appendix, 3.1 (text read at legislation.gov.uk; the line's formula read in
-/// Crolla (ed.),
-/// Automotive Engineering, 2009, ch. 12.1, p. 362); 49 CFR 571.135 S7.2, S7.4 (read); UN R13-H Annex 5 (from memory).</para>
+/// Crolla (ed.), Automotive Engineering, 2009, ch. 12.1, p. 362); 49 CFR 571.135 S7.2, S7.4 (read); UN R13-H Annex 5 (from memory).</para>
 /// </remarks>
 public static class DistributionRules
 {

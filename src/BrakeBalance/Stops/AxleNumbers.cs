@@ -59,8 +59,7 @@ internal readonly struct CarNumbers
         double weight = Mass * Gravity.StandardMetresPerSecondSquared;
         double normal = weight * Math.Cos(car.Grade.Radians);
         double dynamic = 0.5 * car.AirDensity.KilogramsPerCubicMeter;
-        DragPerSpeedSquared = dynamic * (car.DragArea
-            - car.RollingResistance * (car.LiftArea.Front + car.LiftArea.Rear)).SquareMeters;
+        DragPerSpeedSquared = dynamic * (car.DragArea - car.RollingResistance * (car.LiftArea.Front + car.LiftArea.Rear)).SquareMeters;
         RollingNewtons = car.RollingResistance * normal;
         GradeNewtons = weight * Math.Sin(car.Grade.Radians);
         Front = new AxleNumbers(car.Axles.Front, normal * car.StaticFrontShare, dynamic * car.LiftArea.Front.SquareMeters);

@@ -5,11 +5,9 @@ namespace BrakeBalance.Stops;
 /// <summary>Runs heat cycles: temperatures, fade, drifting balance, fluid.</summary>
 /// <remarks>
 /// <para>
-/// After the cycle the car is taken as parked at once, with the air at rest and no further braking, and its brakes are followed until
-/// the fluid
-/// of both axles has been at its hottest: heat stored in disc or drum goes on into the caliper while the wind that cools it is gone.
-/// Coming to
-/// rest adds no heat. A car that rolls on in the wind after its last stop stays cooler than this.
+/// After the cycle the car is taken as parked at once, with the air at rest and no further braking, and its brakes are followed until the
+/// fluid of both axles has been at its hottest: heat stored in disc or drum goes on into the caliper while the wind that cools it is gone.
+/// Coming to rest adds no heat. A car that rolls on in the wind after its last stop stays cooler than this.
 /// </para>
 /// <para>The split of heat between the axles follows their torques at the temperature of the moment, so it drifts while an axle
 /// fades.</para>

@@ -68,8 +68,7 @@ public sealed record ThresholdDriver : Driver
 /// <remarks>
 /// <para>
 /// The pressure that the foot asks for falls at <see cref="ReleaseRate"/> from <see cref="Reaction"/> after a lock, or from
-/// <see cref="EasesAt"/>,
-/// while a wheel stands; what is left when all turn is held. A lock below walking pace is left alone.
+/// <see cref="EasesAt"/>, while a wheel stands; what is left when all turn is held. A lock below walking pace is left alone.
 /// </para>
 /// <para>Source: common practice, "ease off until the wheels turn"; a valve with hysteresis keeps the rear axle locked longest.</para>
 /// </remarks>

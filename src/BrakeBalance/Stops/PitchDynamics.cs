@@ -4,9 +4,8 @@ namespace BrakeBalance.Stops;
 /// <remarks>
 /// <para>
 /// Of the transfer that the forces at the road ask for, a part α reaches the tyres at once through the links (anti-dive and anti-lift);
-/// the rest as the
-/// force of springs and dampers, x + (2 ζ/ω_p) x′ with x″ = ω_p² (ΔN_static − x) − 2 ζ ω_p x′. So
-/// ΔN = ΔN_static (α + (1 − α) (2 ζ ω_p s + ω_p²)/(s² + 2 ζ ω_p s + ω_p²)).
+/// the rest as the force of springs and dampers, x + (2 ζ/ω_p) x′ with x″ = ω_p² (ΔN_static − x) − 2 ζ ω_p x′. So ΔN =
+/// ΔN_static (α + (1 − α) (2 ζ ω_p s + ω_p²)/(s² + 2 ζ ω_p s + ω_p²)).
 /// </para>
 /// <para>Assumes a half car whose pitch and heave do not couple, and tyres stiff against the springs.</para>
 /// <para>

@@ -8,6 +8,5 @@ namespace BrakeBalance.Stops;
 public sealed record StopEnergy(Energy Kinetic, PerAxle<Energy> Brakes, PerAxle<Energy> Tyres, Energy Resistances)
 {
     /// <summary>Part of the kinetic energy that the sums leave unexplained [–]; a measure of numerical error.</summary>
-    public double Imbalance =>
-        1 - (Brakes.Front + Brakes.Rear + Tyres.Front + Tyres.Rear + Resistances).Joules / Kinetic.Joules;
+    public double Imbalance => 1 - (Brakes.Front + Brakes.Rear + Tyres.Front + Tyres.Rear + Resistances).Joules / Kinetic.Joules;
 }

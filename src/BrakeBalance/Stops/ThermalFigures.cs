@@ -13,9 +13,8 @@ internal static class ThermalFigures
         BrakeThermalData given = data ?? BrakeHeatEstimate.Of(brake);
         if (data is null)
         {
-            assumed.Add(Invariant.Text($"{axle} brake of {InBoth.Text(given.RingMass)} ring "
-                + $"and {given.CoolingArea.SquareMeters:0.000} m² ({given.CoolingArea.SquareFeet:0.00} ft²) cooled surface, "
-                + $"estimated from its radius"));
+            assumed.Add(Invariant.Text($"{axle} brake of {InBoth.Text(given.RingMass)} ring and {given.CoolingArea.SquareMeters:0.000} "
+                + $"m² ({given.CoolingArea.SquareFeet:0.00} ft²) cooled surface, estimated from its radius"));
         }
 
         if (data?.Friction is null)

@@ -6,8 +6,7 @@ namespace BrakeBalance.Stops;
 /// <summary>One lateral acceleration of a bend map.</summary>
 /// <param name="Course">What happens in that bend while line pressure rises, the car as it is set.</param>
 /// <param name="SafeKnee">Highest knee up to which the rear never loses the bend before the front, gauge; the car's highest pressure when
-/// any knee does;
-/// null when no knee does, or the car has no proportioning valve.</param>
+/// any knee does; null when no knee does, or the car has no proportioning valve.</param>
 public sealed record BendPoint(TurnCourse Course, Pressure? SafeKnee)
 {
     /// <summary>True when the rear axle, as the car is set, loses the bend before the front: the car spins.</summary>

@@ -251,15 +251,7 @@ internal struct YawStopSystem : IStiffSystem
     public readonly bool Locked(Axle axle) => axle == Axle.Front ? Senses[0] == 0 && Senses[1] == 0 : Senses[2] == 0 && Senses[3] == 0;
 
     [UnscopedRef]
-    internal readonly ref readonly AxleNumbers AxleOf(int wheel)
-    {
-        if (wheel < 2)
-        {
-            return ref _car.Front;
-        }
-
-        return ref _car.Rear;
-    }
+    internal readonly ref readonly AxleNumbers AxleOf(int wheel) => ref wheel < 2 ? ref _car.Front : ref _car.Rear;
 
     private readonly double Slip(int wheel, double perSliding, ReadOnlySpan<double> y) =>
         Senses[wheel] == 0 ? 1 : y[Sliding + wheel] * perSliding;
@@ -313,8 +305,6 @@ internal struct YawStopSystem : IStiffSystem
         public double Torque;
 
         public readonly double ForceX => BodyX * Load;
-
-        public readonly double ForceY => BodyY * Load;
     }
 
     /// <summary>The car at an instant, SI units.</summary>

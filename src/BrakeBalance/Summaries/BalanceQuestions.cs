@@ -72,8 +72,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         return fullyOut + (desk.Answer.Reach is SettingReach.Below or SettingReach.None
             ? desk.Conclusion
             : "If the rear locks all the same, the linings are not as the file says (damp, hot or grabbing) or the valve does not "
-                + "work: gauges and a "
-                + "log of stops will tell. " + desk.Conclusion);
+                + "work: gauges and a log of stops will tell. " + desk.Conclusion);
     }
 
     public Reply Series()
@@ -92,9 +91,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
             0 => $"No proportioning valve is in the rear line: of {desk.Line(inlet)} the rear brakes get {desk.Line(passed)}, and one "
                 + $"adjustable valve would stand alone.",
             1 => $"One proportioning valve is in the rear line: of {desk.Line(inlet)} it passes {desk.Line(passed)}. A second one "
-                + $"behind it would pass "
-                + $"{desk.Line(valves[0].OutletPressure(passed))} if it were alike: two in series starve the rear. Keep the "
-                + $"warning switch.",
+                + $"behind it would pass {desk.Line(valves[0].OutletPressure(passed))} if it were alike: two in series starve the rear. "
+                + "Keep the warning switch.",
             _ => $"{valves.Length} proportioning valves stand in series: of {desk.Line(inlet)} only {desk.Line(passed)} arrive. "
                 + "Take the fixed one's proportioning out, keep its warning switch.",
         };

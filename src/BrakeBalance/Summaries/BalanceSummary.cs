@@ -26,8 +26,7 @@ public sealed record BalanceSummary(
 
     /// <summary>What the driver's foot does in the load cases of this summary.</summary>
     /// <returns>The summary of the control; null when the vehicle file describes none.</returns>
-    public ControlSummary? Control() =>
-        ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null, NumbersOnly);
+    public ControlSummary? Control() => ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null, NumbersOnly);
 
     /// <summary>Decelerations shown when none are asked for [–].</summary>
     public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
@@ -133,8 +132,7 @@ public sealed record LoadCaseSummary(
                 + "Rear-first lock-up spins the car.");
         }
 
-        string[] none = [.. lockUps.Where(surface => surface.LockUp is null)
-            .Select(surface => Invariant.Text($"{surface.Adhesion:0.00}"))];
+        string[] none = [.. lockUps.Where(surface => surface.LockUp is null).Select(surface => Invariant.Text($"{surface.Adhesion:0.00}"))];
         if (none.Length > 0)
         {
             warnings.Add($"{name}: no axle locks up to {InBoth.Text(model.MaximumPressure)} at adhesion {string.Join(", ", none)}.");

@@ -44,7 +44,17 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units, Lazy<Setting>? 
     public ControlForce? Foot { get; } = vehicle.Control is null ? null : new ControlForce(new BalanceModel(vehicle, vehicle.LoadCases[0]));
 
     /// <summary>The same without assist.</summary>
-    public ControlForce? Bare => Foot is null ? null : With(Foot.Control with { Assist = Foot.Control.Assist.WithoutEnergy() });
+    public ControlForce? Bare => Foot is null ? null : Unassisted(Foot);
+
+    /// <summary>Foot and line pressure with the heaviest load, for which help has to be enough.</summary>
+    public ControlForce? Laden { get; } = vehicle.Control is null ? null
+        : new ControlForce(new BalanceModel(vehicle, vehicle.LoadCases.MaxBy(load => load.Mass.Kilograms)!));
+
+    /// <summary>Which load that is, in words that follow a deceleration; empty where there is only one.</summary>
+    public string WhenLaden => vehicle.LoadCases.Length < 2 ? "" : $" in {LoadCase.Listed(Laden!.Model.LoadCase.Name)}";
+
+    public static ControlForce Unassisted(ControlForce foot) =>
+        new(foot.Model, foot.Control with { Assist = foot.Control.Assist.WithoutEnergy() });
 
     public ControlTargets Targets { get; } = new();
 

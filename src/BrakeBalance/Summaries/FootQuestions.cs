@@ -46,10 +46,10 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Solid()
     {
-        ControlForce bare = desk.Bare!;
+        ControlForce bare = Unassisted(desk.Laden!);
         Force limit = desk.Targets.GreatestPedalForce;
         bool solid = bare.AtRate(Firm) is not { } point || point.PedalForce > limit;
-        return $"Without assist a deceleration of {G(Firm)} takes {desk.Effort(bare, Firm)}; a comfortable push is at most "
+        return $"Without assist a deceleration of {G(Firm)}{desk.WhenLaden} takes {desk.Effort(bare, Firm)}; a comfortable push is at most "
             + $"{desk.Push(limit)} "
             + (solid
                 ? "(common practice), so the pedal is hard. A smaller bore or a higher pedal ratio lowers it, and lengthens the pedal."
@@ -137,8 +137,9 @@ internal sealed class FootQuestions(DeskCar desk)
 
     public Reply Reserve()
     {
-        EngineOffPresses presses = EngineOffPresses.Of(desk.Foot!);
-        string spent = $"a deceleration of {G(presses.BrakingRate)} takes {desk.Effort(desk.Bare!, presses.BrakingRate)}";
+        EngineOffPresses presses = EngineOffPresses.Of(desk.Laden!);
+        string spent = $"a deceleration of {G(presses.BrakingRate)}{desk.WhenLaden} takes "
+            + desk.Effort(Unassisted(desk.Laden!), presses.BrakingRate);
         if (desk.Booster is null)
         {
             return $"There is no assist to lose: {spent}.";
@@ -161,9 +162,11 @@ internal sealed class FootQuestions(DeskCar desk)
         }
 
         int count = presses.Count ?? 0;
-        string counted = count == 1 ? "1 press takes" : $"{count} presses in a row take";
-        return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of "
-            + $"{G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; with the store spent {spent}. Count them on the car, engine off.";
+        string counted = count == 0 ? "No press stays within"
+            : (count == 1 ? "1 press takes" : $"{count} presses in a row take") + " no more than";
+        return $"{counted} {desk.Push(presses.GreatestPedalForce)} at a deceleration of "
+            + $"{G(presses.BrakingRate)}{(count < 2 ? "" : " each")}{desk.WhenLaden}; with the store spent {spent}. Count them on the "
+            + "car, engine off.";
     }
 
     public Reply Small()
@@ -173,9 +176,9 @@ internal sealed class FootQuestions(DeskCar desk)
             return $"{NoBooster}: {Alone}.";
         }
 
-        double? end = desk.Foot!.RunOut()?.Balance.BrakingRate;
+        double? end = desk.Laden!.RunOut()?.Balance.BrakingRate;
         bool small = end < Firm || booster.RunOut is null;
-        return $"At its most the booster adds {desk.Push(booster.MaximumAssist)}; it {RunsOut()}. "
+        return $"At its most the booster adds {desk.Push(booster.MaximumAssist)}; it {RunsOut(desk.Laden)}. "
             + (small ? $"That is below {G(Firm)}: too small for the car, its cylinder or its supply." : $"That is not below {G(Firm)}: "
             + $"big enough for a firm stop.");
     }
@@ -304,26 +307,25 @@ internal sealed class FootQuestions(DeskCar desk)
                 : $"none, the brake begins at {desk.LowLine(threshold)}";
         }
 
-        return $"Front: {Of(Axle.Front)}. Rear: {Of(Axle.Rear)}. Usual: about "
-            + $"{desk.LowLine(Pressure.FromPoundsForcePerSquareInch(10))} for drums, "
-            + $"{desk.LowLine(Pressure.FromPoundsForcePerSquareInch(2))} for discs, and only when the reservoir lies below the "
-            + $"calipers (common practice).";
+        return $"Front: {Of(Axle.Front)}. Rear: {Of(Axle.Rear)}. Usual: about {desk.LowLine(Pressure.FromPoundsForcePerSquareInch(10))} "
+            + $"for drums, {desk.LowLine(Pressure.FromPoundsForcePerSquareInch(2))} for discs, and only when the reservoir lies below the "
+            + "calipers (common practice).";
     }
 
-    private string RunsOut()
+    private string RunsOut(ControlForce? laden = null)
     {
         if (desk.Booster!.RunOut is not { } runOut)
         {
             return "has nothing to give";
         }
 
-        if (desk.Foot!.RunOut() is { } end)
+        if ((laden ?? desk.Foot!).RunOut() is { } end)
         {
-            return Say($"runs out at a deceleration of {end.Balance.BrakingRate:0.00} g ({desk.Push(end.PedalForce)}, ")
-                + $"{desk.Line(end.OutletPressures.Front)} in the front line)";
+            return Say($"runs out at a deceleration of {end.Balance.BrakingRate:0.00} g{(laden is null ? "" : desk.WhenLaden)} ")
+                + $"({desk.Push(end.PedalForce)}, {desk.Line(end.OutletPressures.Front)} in the front line)";
         }
 
-        Pressure front = desk.Foot.Cylinder.OutletPressures(runOut.OutputForce).Front;
+        Pressure front = desk.Foot!.Cylinder.OutletPressures(runOut.OutputForce).Front;
         return front > desk.Highest
             ? $"would run out only at {desk.Line(front)} in the front line, beyond the {desk.Line(desk.Highest)} "
                 + $"of hydraulics.maximumPressure"

@@ -13,6 +13,9 @@ public static class QuestionDesk
     /// <summary>How many questions there are.</summary>
     public const int Count = 27;
 
+    /// <summary>For what the answers hold.</summary>
+    public const string Holds = "Answers are as good as the file, and hold in its first load case unless they name another.";
+
     private static readonly string[] Brakes = ["front.brake", "rear.brake"];
     private static readonly string[] Balance =
         ["wheelbase", "loadCases", "front.tyre", "rear.tyre", "hydraulics", "aerodynamics", .. Brakes];

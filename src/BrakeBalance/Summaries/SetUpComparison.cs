@@ -58,8 +58,7 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
 
         if (of is Ratio)
         {
-            return Math.Abs(other - first) < 0.05 ? ""
-                : Invariant.Text($"{other - first:+0.0;−0.0} points");
+            return Math.Abs(other - first) < 0.05 ? "" : Invariant.Text($"{other - first:+0.0;−0.0} points");
         }
 
         Measure measure = SetUp.MeasureOf(of);

@@ -84,7 +84,7 @@ internal static class SettingJson
                 setting.HoldsAtAnySetting ? SettingWords.Any : none),
             ["recommended"] = Point(setting.Recommended, SettingWords.Recommended(setting, system), units),
             ["reach"] = Snake(setting.Reach),
-            ["out_of_reach"] = SummaryJson.Words(SettingWords.OutOfReach(setting)),
+            ["out_of_reach"] = SummaryJson.Words(SettingWords.OutOfReach(setting, system)),
             ["binding"] = Condition(setting.Binding, units),
             ["most_rear_first"] = setting is not { MostRearFirst: not null, Binding: null } ? null : SettingWords.Why(setting, system),
             ["band"] = setting.Band is { } band

@@ -33,9 +33,8 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     /// <param name="roster">The students of the class; null for those who answered. Others count in no item.</param>
     /// <param name="exercises">The exercises on the sheets; null for those that anybody answered.</param>
     /// <remarks>
-    /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of
-    /// the class by total.
-    /// Source: classical item analysis (Kelley's 27 % groups), from memory.
+    /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of the
+    /// class by total. Source: classical item analysis (Kelley's 27 % groups), from memory.
     /// </remarks>
     public static ClassResults Of(Func<int, ClassNumber> number, IReadOnlyList<GivenAnswer> answers, bool us = false,
         IReadOnlyList<int>? roster = null, IReadOnlyList<string>? exercises = null)

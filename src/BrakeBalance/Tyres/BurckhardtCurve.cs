@@ -22,6 +22,5 @@ public sealed record BurckhardtCurve : SlipCurve
 
     private protected override double Shape(double slip, double loadNewtons) => C1 * (1 - Math.Exp(-C2 * slip)) - C3 * slip;
 
-    internal override double PeakSlipAt(double loadNewtons) =>
-        C3 == 0 ? 1 : Math.Clamp(Math.Log(C1 * C2 / C3) / C2, 0, 1);
+    internal override double PeakSlipAt(double loadNewtons) => C3 == 0 ? 1 : Math.Clamp(Math.Log(C1 * C2 / C3) / C2, 0, 1);
 }

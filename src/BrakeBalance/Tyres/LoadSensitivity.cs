@@ -31,6 +31,5 @@ public sealed record LoadSensitivity
     private readonly double _referenceNewtons;
 
     /// <summary>Factor on the adhesion coefficient for a load in newtons.</summary>
-    internal double Factor(double loadNewtons) =>
-        Math.Max(SmallestFactor, 1 - LossPerDoubling * (loadNewtons / _referenceNewtons - 1));
+    internal double Factor(double loadNewtons) => Math.Max(SmallestFactor, 1 - LossPerDoubling * (loadNewtons / _referenceNewtons - 1));
 }

@@ -81,8 +81,7 @@ public abstract record SlipCurve
         private readonly (double Peak, double Locked)? _shape =
             curve.ShapeDependsOnLoad ? null : (curve.Shape(curve.PeakSlipAt(1), 1), curve.Shape(1, 1));
 
-        public double PeakMu(double loadNewtons) =>
-            _shape is { } shape ? curve.Scale(loadNewtons) * shape.Peak : curve.PeakMu(loadNewtons);
+        public double PeakMu(double loadNewtons) => _shape is { } shape ? curve.Scale(loadNewtons) * shape.Peak : curve.PeakMu(loadNewtons);
 
         public double LockedMu(double loadNewtons) =>
             _shape is { } shape ? curve.Scale(loadNewtons) * shape.Locked : curve.Mu(1, loadNewtons);

@@ -4,10 +4,8 @@ namespace BrakeBalance.Vehicles;
 /// <remarks>
 /// <para>F = ½ ρ v² · (coefficient · area).</para>
 /// <para>The lift areas are those measured at the wheels, as the wheel scales of a wind tunnel give them: the couple of drag and its
-/// reaction at
-/// the road is in them already. The load transfer of braking is therefore that of the whole deceleration, the part that drag makes
-/// included:
-/// N₁ = static₁ − L₁ + z m g h/E, N₂ = static₂ − L₂ − z m g h/E with z m g = T₁ + T₂ + R + D.</para>
+/// reaction at the road is in them already. The load transfer of braking is therefore that of the whole deceleration, the part that drag
+/// makes included: N₁ = static₁ − L₁ + z m g h/E, N₂ = static₂ − L₂ − z m g h/E with z m g = T₁ + T₂ + R + D.</para>
 /// <para>Source: definition of the aerodynamic coefficients with their moments referred to the road (the convention of SAE J1594, from
 /// memory).</para>
 /// </remarks>

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
@@ -10,6 +11,7 @@ using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Notebooks.Tests.Pages;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
@@ -92,6 +94,33 @@ public partial class OneSettingEverywhereTests
             Assert.Equal(page.StartsWith("02", StringComparison.Ordinal), text.Contains(other, StringComparison.Ordinal));
             Three(Answers[Track].Value, UnitSystem.Si, page, text.Replace(other, "", StringComparison.Ordinal));
         }
+    }
+
+    /// <summary>Its gauges have no knee to draw against turns, and what changes is its bar.</summary>
+    [Fact]
+    public async Task Page_05_of_a_bar_with_its_own_logs_runs_to_its_end_and_shows_the_bar_before_and_after()
+    {
+        using var folder = new TemporaryFolder();
+        string text = File.ReadAllText(Path(Track));
+        string car = folder.Write("bar.json", text[..text.LastIndexOf('}')]
+            + """, "measurements": { "gauges": "gauges.csv", "stops": "stops.csv" } }""");
+        Vehicle track = Answers[Track].Value.Vehicle;
+        var model = new BalanceModel(track, track.LoadCases[0]);
+        BalancePoint[] points = [.. Enumerable.Range(1, 8).Select(i => model.At(Pressure.FromBars(6 * i)))];
+        folder.Write("gauges.csv", "turns;front pressure [bar];rear pressure [bar];phase\n" + string.Concat(points.Select(at =>
+            FormattableString.Invariant($";{at.LinePressures.Front.Bars:0.0};{at.LinePressures.Rear.Bars:0.0};apply\n"))));
+        folder.Write("stops.csv", "stop;speed [km/h];load case;surface;front pressure [bar];deceleration [g];locked first\n"
+            + string.Concat(points[..6].Select((at, i) => FormattableString.Invariant(
+                $"{i + 1};50;{track.LoadCases[0].Name};dry;{at.LinePressures.Front.Bars:0.0};{at.BrakingRate:0.000};none\n"))));
+        using var render = Commands.Program.Start(
+            RepositoryRoot.File("."), "render", "--notebook", "05", "--vehicle", car, "--output", folder.File("out"));
+        Assert.True(await render.ExitAsync() == 0, render.Error);
+        string page = Spaces().Replace(Words(File.ReadAllText(folder.File("out/05-from-test-stops-to-a-setting.html"))), " ");
+        Assert.DoesNotContain("The gauges show a knee", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("The line bends where the valve", page, StringComparison.Ordinal);
+        string recommended = Setting.Of(OwnMeasurements.Attach(VehicleFile.Load(car)).Reading!.Vehicle).Recommended!.FrontForceShare!.Value
+            .ToString("0.0 %", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"bar 65.0 % front before, {recommended} after.", page, StringComparison.Ordinal);
     }
 
     [Fact]

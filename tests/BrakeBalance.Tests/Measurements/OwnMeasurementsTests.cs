@@ -371,4 +371,37 @@ public class OwnMeasurementsTests
             Assert.NotEqual(1, after.BrakeFactor / before.Brakes.Rear.BrakeFactor, 0.03);
         }
     }
+
+    /// <summary>Two entries that go into an empty part need a comma between them.</summary>
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("{ }")]
+    [InlineData("{\n    // nothing yet\n  }")]
+    public void A_fit_goes_into_empty_parts_of_a_file(string empty)
+    {
+        using var car = OwnCar.Measured();
+        string text = OwnCar.Text.TrimEnd()[..^1].TrimEnd() + $",\n  \"conditions\": {empty},\n  \"measurements\": {empty}\n}}\n";
+        OwnMeasurements own = OwnMeasurements.Read(OwnCar.Plain, new(car.At("gauges.csv"), car.At("stops.csv"), null)).Own!;
+        string fitted = FittedFile.Write(text, own, car.Folder, null).Text;
+        VehicleReading reading = VehicleFile.Load(car.Write("fitted.json", fitted));
+        Assert.True(reading.Logs!.Fitted);
+        Assert.Equal(own.File.Conditions.FrictionSpread.Rear, reading.Vehicle.Conditions.FrictionSpread.Rear, 5e-4);
+        Assert.Equal(own.File.Conditions.FrictionSpread.Front, reading.Vehicle.Conditions.FrictionSpread.Front, 5e-4);
+    }
+
+    [Fact]
+    public void A_corner_beyond_the_roads_of_the_stops_that_decides_is_told()
+    {
+        using var car = OwnCar.Measured();
+        Vehicle vehicle = Attached(car);
+        var seen = Setting.Of(vehicle, draws: Draws);
+        Assert.Equal((SettingRule.Chance, null), (seen.Rule, seen.Binding));
+        Setting beyond = seen with { Binding = new("laden", 1.2, UnitsNet.Speed.Zero, "normal", new(0.08, 0.08)) };
+        const string told = "On roads of more adhesion than they reached every corner counts; one there decides.";
+        Assert.DoesNotContain(told, SettingWords.Rule(seen, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
+        Assert.Contains(told, SettingWords.Rule(beyond, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
+        Assert.Equal("by this car's own stops", SettingWords.HowSure(seen, BrakeBalance.Answers.UnitSystem.Si));
+        Assert.EndsWith("as sure as the file beyond the adhesion they reached",
+            SettingWords.HowSure(beyond, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
+    }
 }

@@ -185,8 +185,10 @@ public class QuestionDeskTests
     public void Presses_left_are_counted_under_a_stated_condition_or_the_chambers_volume_is_asked_for()
     {
         VehicleReading coupe = Read("coupe-1960s.json");
-        string answer = QuestionDesk.Answer(coupe).Single(a => a.Number == 7).Answer!;
-        Assert.StartsWith("1 press takes no more than 310\u00a0N at a deceleration of 0.5 g", answer);
+        string Stops(Vehicle car) => QuestionDesk.Answer(coupe with { Vehicle = car }).Single(a => a.Number == 7).Answer!;
+        Assert.StartsWith("1 press takes no more than 310\u00a0N at a deceleration of 0.5 g; with the store",
+            Stops(coupe.Vehicle with { LoadCases = [coupe.Vehicle.LoadCases[0]] }));
+        Assert.StartsWith("No press stays within 310\u00a0N at a deceleration of 0.5 g in ", Stops(coupe.Vehicle));
         var booster = (BrakeBalance.Assist.VacuumBooster)coupe.Vehicle.Control!.Assist;
         Vehicle unknown = coupe.Vehicle with
         {
@@ -252,11 +254,34 @@ public class QuestionDeskTests
     public void A_small_booster_is_called_small_by_the_deceleration_at_which_it_runs_out()
     {
         VehicleReading coupe = Read("coupe-1960s.json");
-        double end = new ControlForce(new BalanceModel(coupe.Vehicle, coupe.Vehicle.LoadCases[0])).RunOut()!.Balance.BrakingRate;
+        double end = new ControlForce(new BalanceModel(coupe.Vehicle, coupe.Vehicle.LoadCases[^1])).RunOut()!.Balance.BrakingRate;
         Assert.True(end < 0.6);
         string answer = QuestionDesk.Answer(coupe)[7].Answer!;
         Assert.Contains(end.ToString("0.00", CultureInfo.InvariantCulture) + " g", answer, StringComparison.Ordinal);
         Assert.Contains("too small for the car", answer, StringComparison.Ordinal);
+    }
+
+    /// <summary>Help that is enough for the driver alone may be too little for the load.</summary>
+    [Fact]
+    public void Whether_the_help_is_enough_is_answered_for_the_heaviest_load_and_says_so()
+    {
+        VehicleReading coupe = Read("coupe-1960s.json");
+        LoadCase heaviest = coupe.Vehicle.LoadCases[^1];
+        var foot = new ControlForce(new BalanceModel(coupe.Vehicle, heaviest));
+        var bare = new ControlForce(foot.Model, foot.Control with { Assist = foot.Control.Assist.WithoutEnergy() });
+        Assert.NotEqual(heaviest, coupe.Vehicle.LoadCases[0]);
+        IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(coupe);
+        foreach (int place in new[] { 1, 6, 7 })
+        {
+            Assert.Contains($" g in {LoadCase.Listed(heaviest.Name)}", answers[place].Answer, StringComparison.Ordinal);
+        }
+
+        string Push(double rate) => Measure.ControlForce.Text(bare.AtRate(rate)!.PedalForce, UnitSystem.Si);
+        Assert.Contains(Push(0.6), answers[1].Answer, StringComparison.Ordinal);
+        Assert.Contains(Push(0.5), answers[6].Answer, StringComparison.Ordinal);
+        VehicleReading alone = coupe with { Vehicle = coupe.Vehicle with { LoadCases = [coupe.Vehicle.LoadCases[0]] } };
+        string named = $" g in {LoadCase.Listed(alone.Vehicle.LoadCases[0].Name)}";
+        Assert.All(QuestionDesk.Answer(alone).Take(8), one => Assert.DoesNotContain(named, one.Answer ?? "", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,4 +1,8 @@
+using BrakeBalance.Answers;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 
@@ -65,5 +69,39 @@ public class TestPlanTests
         TestStop stop = Assert.Single(LogReader.ReadTestStops(new StringReader(string.Join('\n', lines))).Rows);
         Assert.Equal(250, stop.FrontPressure!.Value.PoundsForcePerSquareInch, 6);
         Assert.Equal(19, stop.InitialSpeed!.Value.MilesPerHour, 6);
+    }
+
+    [Fact]
+    public void A_stop_is_called_above_the_knee_only_where_the_valve_holds_the_rear_back()
+    {
+        const string above = "above the knee";
+        Assert.Contains(TestPlanner.Make(Before).Stops, stop => stop.Purpose.Contains(above, StringComparison.Ordinal));
+        foreach (BrakeHydraulics lines in new[]
+        {
+            new BrakeHydraulics(),
+            new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = Pressure.FromBars(90), Slope = 0.3 }] },
+        })
+        {
+            TestPlan plan = TestPlanner.Make(CarEstimation.Estimate(CarEstimationTests.Coupe.WithFrictionFactors(1, 0.4) with
+            {
+                Hydraulics = lines,
+            }, [], Options));
+            Assert.True(plan.Stops.Count >= 10);
+            Assert.DoesNotContain(plan.Stops, stop => stop.Purpose.Contains(above, StringComparison.Ordinal));
+            Assert.Contains(plan.Stops, stop => stop.Purpose.StartsWith("harder stop without lock-up", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void The_adjuster_is_spoken_of_only_where_there_is_one()
+    {
+        Vehicle fixedValve = CarEstimationTests.Coupe with
+        {
+            Hydraulics = new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = Pressure.FromBars(8), Slope = 0.35 }] },
+        };
+        string Words(Vehicle car) =>
+            string.Join(' ', NextStopWords.Caption(NextTest.Of(CarEstimation.Estimate(car, [], Options)), UnitSystem.Si));
+        Assert.Contains("the adjuster comes in from fully out", Words(CarEstimationTests.Coupe), StringComparison.Ordinal);
+        Assert.DoesNotContain("adjuster", Words(fixedValve), StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,7 @@
+using System.Globalization;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
 using UnitsNet;
 using Xunit.Abstractions;
 
@@ -605,5 +608,92 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.Equal(fullyOut, found.Calibration!.KneeAt(0).Estimate.Bars, 0.2);
         Assert.Equal(turn, found.Calibration.KneePerTurn.Estimate.Bars, 0.1);
         Assert.Equal(fullyOut + turn, found.Positions[1].Apply!.Knee!.Value.Estimate.Bars, 0.2);
+    }
+
+    /// <summary>By these bores and a bar at 47 % in front the rear line stands at 0.783 of the front.</summary>
+    [Theory]
+    [InlineData(0.47, false)]
+    [InlineData(0.472, false)]
+    [InlineData(0.478, true)]
+    [InlineData(0.45, true)]
+    [InlineData(0.55, true)]
+    public void Gauges_of_a_bar_without_a_valve_tell_where_the_bar_stands_and_no_knee(double share, bool told)
+    {
+        BalanceBarSplit At(double front) =>
+            new() { FrontBore = Length.FromInches(0.625), RearBore = Length.FromInches(0.75), FrontForceShare = front };
+        Vehicle car = CarEstimationTests.Coupe with { Hydraulics = new BrakeHydraulics { Split = At(0.47) } };
+        var random = new Random(5);
+        double Scatter() => 0.2 * Normal(random);
+        GaugePair[] pairs = [.. Enumerable.Range(1, 16).Select(i => new GaugePair
+        {
+            Line = i + 1,
+            Front = Pressure.FromBars(4.0 * i + Scatter()),
+            Rear = Pressure.FromBars(At(share).RearToFrontPressureRatio * 4 * i + Scatter()),
+            Phase = PressurePhase.Apply,
+        })];
+        GaugeAnalysis read = ValveFitting.Analyse(pairs, car);
+        Assert.Null(Assert.Single(read.Positions).Apply!.Knee);
+        Assert.Empty(read.Properties);
+        Assert.Equal(At(share).RearToFrontPressureRatio, read.InletRatio, 0.01);
+        string[] bar = [.. read.Findings.Where(finding => finding.Kind == GaugeFindingKind.BarElsewhere).Select(finding => finding.Text)];
+        Assert.Equal(told ? 1 : 0, bar.Length);
+        Assert.All(bar, text => Assert.Equal(
+            100 * share, double.Parse(text.Split(" the bar is at ")[1].Split(' ')[0], CultureInfo.InvariantCulture), 0.3));
+        Assert.All(bar, text => Assert.Contains("front, where the file has 47.0 %", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_valve_that_the_file_leaves_out_is_still_found()
+    {
+        Vehicle car = CarEstimationTests.Coupe with { Hydraulics = new BrakeHydraulics() };
+        GaugeAnalysis read = ValveFitting.Analyse(Readings(new Random(3), 31, 0.37, 0.2), car);
+        Assert.Equal(31, Assert.Single(read.Positions).Apply!.Knee!.Value.Estimate.Bars, 1.5);
+        Assert.Equal(0.37, read.Slope!.Value.Estimate, 0.05);
+    }
+
+    [Theory]
+    [InlineData(24, "the knee at 25.8 bar, where the file has 24 bar", "the knee at 374 psi, where the file has 348 psi")]
+    [InlineData(26, null, null)]
+    public void Gauges_of_a_fixed_valve_tell_a_knee_that_is_not_the_file_s(double fileBars, string? metric, string? customary)
+    {
+        Vehicle car = CarEstimationTests.Coupe with
+        {
+            Hydraulics = new() { RearValves = [new ProportioningValve { Knee = Pressure.FromBars(fileBars), Slope = 0.33 }] },
+        };
+        GaugeFinding[] told = [.. ValveFitting.Analyse(Readings(new Random(4), 26, 0.33, 0.2, 22), car).Findings];
+        Assert.Equal(metric is null ? 0 : 1, told.Length);
+        Assert.All(told, finding => Assert.Contains(metric!, InBoth.Only(finding.Text, customary: false), StringComparison.Ordinal));
+        Assert.All(told, finding => Assert.Contains(customary!, InBoth.Only(finding.Text, customary: true), StringComparison.Ordinal));
+    }
+
+    /// <summary>Each fault that has pressures in its words.</summary>
+    [Fact]
+    public void What_is_wrong_with_the_lines_is_said_in_bar_or_in_psi_and_never_in_the_other()
+    {
+        List<GaugePair> Rear(Func<double, double> of) =>
+        [
+            .. Readings(new Random(2), 90, 1, 0.05)
+                .Select(pair => pair with { Rear = Pressure.FromBars(Math.Max(0, of(pair.Front.Bars))) }),
+        ];
+        List<GaugePair> held = [.. Readings(new Random(2), 30, 0.4, 0.05), .. new[] { 60.0, 50 }.Select(bars => new GaugePair
+        {
+            Front = Pressure.FromBars(60), Rear = Pressure.FromBars(bars - 20), Phase = PressurePhase.Hold,
+        })];
+        GaugeFinding[] found =
+        [
+            .. new List<GaugePair>[]
+            {
+                Rear(_ => 0.3), Rear(front => front < 40 ? front : 1.3 * front), Rear(front => front - 6), Rear(front => 0.93 * front),
+                held,
+                [.. Readings(new Random(2), 30, 0.4, 0.05).Take(3)],
+            }.SelectMany(log => ValveFitting.Analyse(log).Findings),
+        ];
+        GaugeFindingKind[] kinds = [.. found.Select(finding => finding.Kind).Distinct()];
+        Assert.Subset(kinds.ToHashSet(), new HashSet<GaugeFindingKind>
+        {
+            GaugeFindingKind.NoRearPressure, GaugeFindingKind.Swapped, GaugeFindingKind.Offset, GaugeFindingKind.RearLeak,
+        });
+        Assert.All(found, finding => Assert.DoesNotContain("psi", InBoth.Only(finding.Text, customary: false), StringComparison.Ordinal));
+        Assert.All(found, finding => Assert.DoesNotContain(" bar", InBoth.Only(finding.Text, customary: true), StringComparison.Ordinal));
     }
 }

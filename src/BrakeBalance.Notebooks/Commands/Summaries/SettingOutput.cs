@@ -29,8 +29,8 @@ internal static class SettingOutput
 
         if (setting.Costs.Count > 0)
         {
-            string ranges = setting.Band is null ? "" : ", ranges at their middle";
-            var costs = new TextTable("Without this condition", "the limit would be" + ranges);
+            string by = setting.Rule == SettingRule.Chance ? ", without the stops" : setting.Band is null ? "" : ", ranges at their middle";
+            var costs = new TextTable("Without this condition", "the limit would be" + by);
             foreach (ConditionCost cost in setting.Costs)
             {
                 costs.Row(cost.Name, SettingWords.Number(cost.Limit, units));

@@ -40,7 +40,7 @@ internal sealed class SummaryTables(ReportUnits units, IAnsiConsole console)
         }
 
         Line("");
-        Line("Rule checks (informative, no type approval)");
+        Line("Rule checks (informative, no type approval; engine disconnected)");
         var rules = new TextTable("Rule", "Outcome", "Margin", "Where it is least", "Source");
         for (int i = 0; i < summary.Verdicts.Count; i++)
         {
@@ -73,9 +73,8 @@ internal sealed class SummaryTables(ReportUnits units, IAnsiConsole console)
         Line("");
         SettingOutput.Labelled(console, part.Middle.LoadCase.Name, part.Text(of =>
             $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; "
-            + $"unbraked {units.Text(of.StaticAxleLoads.Front)} {units.Force} front, "
-            + $"{units.Text(of.StaticAxleLoads.Rear)} {units.Force} rear; "
-            + $"rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
+            + $"unbraked {units.Text(of.StaticAxleLoads.Front)} {units.Force} front, {units.Text(of.StaticAxleLoads.Rear)} "
+            + $"{units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
         var rates = new TextTable(
@@ -135,8 +134,7 @@ internal sealed class SummaryTables(ReportUnits units, IAnsiConsole console)
         for (int i = 0; i < items(part.Middle).Count; i++)
         {
             Banded<string[]> row = part.Select(of => items(of).ElementAtOrDefault(i))!.Select(cells)!;
-            table.Row([.. row.Middle.Select((_, column) =>
-                row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))]);
+            table.Row([.. row.Middle.Select((_, column) => row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))]);
         }
     }
 

@@ -60,8 +60,7 @@ public static class BenchFile
         }
 
         bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
-        document.Hoses = document.Hoses?
-            .Select((hose, i) => SoundPart(hose, Invariant.Text($"hoses[{i}]"), reading.Problems)!).ToList();
+        document.Hoses = document.Hoses?.Select((hose, i) => SoundPart(hose, Invariant.Text($"hoses[{i}]"), reading.Problems)!).ToList();
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
@@ -80,8 +79,7 @@ public static class BenchFile
             return null;
         }
 
-        hose.Clearances = hose.Clearances?.Where((_, i) =>
-            !problems.Any(problem => Is(problem, Invariant.Text($"{rooms}{i}]")))).ToList();
+        hose.Clearances = hose.Clearances?.Where((_, i) => !problems.Any(problem => Is(problem, Invariant.Text($"{rooms}{i}]")))).ToList();
         return hose;
     }
 

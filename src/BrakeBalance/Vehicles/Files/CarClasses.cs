@@ -6,8 +6,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Typical ranges of five classes of car, which stand in for what a vehicle file leaves out.</summary>
 /// <remarks>
 /// All ranges are common practice, worked into diameters and radii from the piston areas and disc sizes usual in each class (effective
-/// radius: disc radius
-/// less 20 to 28 mm). They make bands, never a setting for a car.
+/// radius: disc radius less 20 to 28 mm). They make bands, never a setting for a car.
 /// </remarks>
 internal static partial class CarClasses
 {

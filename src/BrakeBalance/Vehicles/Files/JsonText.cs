@@ -75,6 +75,12 @@ internal sealed partial class JsonText
         }
 
         bool empty = rest[lead.Length..].StartsWith('}');
+        if (empty && _edits.FindIndex(edit => edit.Start == inside && edit.End == inside) is >= 0 and int first)
+        {
+            _edits[first] = (inside, inside, $"{_edits[first].Text.TrimEnd()}, {made} ");
+            return true;
+        }
+
         _edits.Add((inside, inside, (lead.Length > 0 && !empty ? lead : " ") + made + (empty ? " " : ",")));
         return true;
     }

@@ -147,8 +147,7 @@ internal static class VehicleText
         ? ["type", .. FieldMap.Of(OfKind(type, root, part)).Select(field => field.Key)] : [];
 
     // The part whose kind a path says; null for any other entry.
-    private static string? PartOf(string path) =>
-        path.EndsWith(".type", StringComparison.Ordinal) ? path[..^".type".Length] : null;
+    private static string? PartOf(string path) => path.EndsWith(".type", StringComparison.Ordinal) ? path[..^".type".Length] : null;
 
     private static string? Written(JsonObject root, string path, string value)
     {
