@@ -1,7 +1,6 @@
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using static BrakeBalance.Invariant;
 
 namespace BrakeBalance.Measurements;
 
@@ -108,15 +107,15 @@ internal static class FitCheck
         int negative = stops.Count(stop => stop.Deceleration is { MetersPerSecondSquared: <= 0 });
         if (negative > 0)
         {
-            yield return Text($"Stops: {negative} of {stops.Count} decelerations are not above zero: is the sign wrong? ")
+            yield return Invariant.Text($"Stops: {negative} of {stops.Count} decelerations are not above zero: is the sign wrong? ")
                 + "A deceleration counts as positive.";
         }
 
         if (vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster
             && stops.Index().Where(stop => stop.Item.Turns is < -0.01).ToArray() is [var (place, first), ..])
         {
-            yield return $"Stops: {Named(place, first)} has {Text($"{first.Turns:0.##}")} turns, and the adjuster goes from 0 (fully out) "
-                + Text($"to {adjuster.Turns:0.##}: is the sign wrong, or were the turns counted outwards?");
+            yield return Invariant.Text($"Stops: {Named(place, first)} has {first.Turns:0.##} turns, and the adjuster goes from 0 (fully ")
+                + Invariant.Text($"out) to {adjuster.Turns:0.##}: is the sign wrong, or were the turns counted outwards?");
         }
     }
 
@@ -153,7 +152,7 @@ internal static class FitCheck
             TestStop[] undone = [.. stops.Select((stop, place) =>
                 stop with { Deceleration = stop.Deceleration * Math.Exp(-log * place / Math.Max(1, stops.Count - 1)) })];
             found.Add(new(Refit(undone, plain.Theta).Cost + DriftPrice,
-                () => Text($"Stops: from first to last the decelerations change by {100 * (Math.Exp(log) - 1):+0;−0} % ")
+                () => Invariant.Text($"Stops: from first to last the decelerations change by {100 * (Math.Exp(log) - 1):+0;−0} % ")
                     + "at the same pressures: brakes that fade or bed in, or a drifting instrument?"));
         }
 
@@ -250,13 +249,14 @@ internal static class FitCheck
             return "Stops: the rear gauge or the lock-ups do not follow this car's valve and axle loads: " + may;
         }
 
-        return Text($"Stops: they ask for a {(axle == 0 ? "front" : "rear")} friction {Math.Exp(other.Theta[axle]):0.00} of the file's, ")
-            + Text($"{Math.Abs(other.Theta[axle] - model.PriorMean[axle]) / model.PriorDeviation[axle]:0.0} standard deviations off what ")
+        double off = Math.Abs(other.Theta[axle] - model.PriorMean[axle]) / model.PriorDeviation[axle];
+        return $"Stops: they ask for a {(axle == 0 ? "front" : "rear")} friction "
+            + Invariant.Text($"{Math.Exp(other.Theta[axle]):0.00} of the file's, {off:0.0} standard deviations off what ")
             + "it allows: " + may;
     }
 
     private static string Named(int place, TestStop stop) =>
-        stop.Line > 0 ? Text($"stop {place + 1} (line {stop.Line})") : Text($"stop {place + 1}");
+        stop.Line > 0 ? Invariant.Text($"stop {place + 1} (line {stop.Line})") : Invariant.Text($"stop {place + 1}");
 
     // How well the stops as they are suit the file's own car, every scatter widened: enough to tell which slips are worth a fit.
     private static double Quick(StopModel like, TestStop[] stops)
@@ -330,13 +330,13 @@ internal static class FitCheck
             if (Off.OrderByDescending(off => Math.Abs(off.Deviations)).FirstOrDefault() is { Column: not null } off)
             {
                 return $"Stops: the {off.Column} of {Named(off.Place, stops[off.Place])} lies "
-                    + Text($"{Math.Abs(off.Deviations):0.0} standard deviations off what the others tell: {LookFor}.");
+                    + Invariant.Text($"{Math.Abs(off.Deviations):0.0} standard deviations off what the others tell: {LookFor}.");
             }
 
             int axle = Shift(0) >= Shift(1) ? 0 : 1;
             return $"Stops: the {(axle == 0 ? "front" : "rear")} friction they ask for is "
-                + Text($"{Math.Exp(Theta[axle]):0.00} of the file's, ")
-                + Text($"{Shift(axle):0.0} standard deviations off what the file allows: {LookFor}.");
+                + Invariant.Text($"{Math.Exp(Theta[axle]):0.00} of the file's, ")
+                + Invariant.Text($"{Shift(axle):0.0} standard deviations off what the file allows: {LookFor}.");
         }
 
         private double Shift(int i) => Math.Abs(Theta[i] - Model.PriorMean[i]) / Model.PriorDeviation[i];

@@ -46,8 +46,8 @@ public class NonsenseTests(ITestOutputHelper output)
         ["one stop: psi as bar"] = ((day, _, random) => One(day, random, stop => Pressures(stop, PoundsPerBar)), ["#", "psi under [bar]"]),
         ["one stop: gauges swapped"] = (OneSwapped, ["#"]),
         ["one stop: an outlier"] = ((day, _, random) => One(day, random, stop => Wild(stop, random)), ["#"]),
-        ["front gauge drifts"] = ((day, _, random) => Drift(day, random, front: true), ["front gauge gains"]),
-        ["rear gauge drifts"] = ((day, _, random) => Drift(day, random, front: false), ["rear gauge gains"]),
+        ["front gauge drifts"] = ((day, _, random) => Drift(day, random, front: true), ["the front gauge ", "it drifts"]),
+        ["rear gauge drifts"] = ((day, _, random) => Drift(day, random, front: false), ["the rear gauge ", "it drifts"]),
         ["rear read on release"] = (Hysteresis, ["hysteresis"]),
         ["sign of the deceleration"] = ((day, _, _) => Rates(day, -1), ["sign"]),
     };
