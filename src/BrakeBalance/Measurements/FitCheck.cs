@@ -1,7 +1,6 @@
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using static BrakeBalance.Invariant;
 
 namespace BrakeBalance.Measurements;
 
@@ -268,6 +267,8 @@ internal static class FitCheck
     // A density in the rear reading is one in the reading undone, times what it was stretched by.
     private static double Jacobian(StopSlip slip, StopModel model) =>
         Math.Log(slip.Rear) * model.Used.Count(used => used.Stop.RearByFront is not null);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private sealed record Explanation(double Cost, Func<string> Words);
 
