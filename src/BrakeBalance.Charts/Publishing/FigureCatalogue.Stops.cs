@@ -53,7 +53,7 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Emergency, CarStudy.Dry, units: units) : null,
             Plain = new(
                 Title: (car, figure) => car.Emergency is { FirstLock: { } first } stop
-                    ? $"{Finding.Capital(Wheels(first))}, after {At(stop, first)}"
+                    ? $"Stamped on, {Wheels(first)}, after {At(stop, first)}"
                     : "No wheel locks: the brakes pull with up to " + Measure.BrakeForce.Text(
                         car.Emergency.Trace.Max(s => s.BrakingForceNewtons.Front + s.BrakingForceNewtons.Rear), figure.Units),
                 Caption: "The path of one emergency stop in the picture of front and rear braking. "

@@ -296,8 +296,7 @@ public static class FailureAnalysis
         }
 
         return TravelAt(control, failure, point.Balance.MasterPressure.Pascals) is { Reaches: false }
-            ? (null, "the pedal or the master cylinder is at its end before")
-            : (point.PedalForce, null);
+            ? (null, "the pedal or the master cylinder is at its end before") : (point.PedalForce, null);
     }
 
     private static string AxleWords(Axle? axle) => axle switch

@@ -129,17 +129,17 @@ internal static class StarterParts
 
         if (sizes.Valve is { } valve)
         {
-            // Nine knees; of an adjuster, from fully out, for other brakes may need less than a knee near the present one.
-            (double most, double usual) = (Math.Round(sizes.Knee) + 6, Math.Max(3, Math.Round(sizes.Knee) - 10));
+            // Nine knees from fully out, for other brakes may need less than a knee near the present one. A fixed valve is bought.
+            bool isFixed = car?.Hydraulics is { SensesLoad: false, RearProportioningValve: null or { Adjustment: null } };
+            (double most, double usual) = (Math.Round(sizes.Knee) + 6, isFixed ? 2 : Math.Max(3, Math.Round(sizes.Knee) - 10));
             double least = Math.Min(usual, Math.Ceiling(sizes.BackedOff ?? usual)), step = Math.Max(2, Math.Ceiling((most - least) / 8));
             string knees = $"{valve} = {N(least)} bar .. {N(most)} bar step {N(step)} bar";
-            yield return [$"rear valve,present one with its knee set anew,{knees},0,,"];
+            yield return [$"rear valve,{(isFixed ? "invented one of another" : "present one with its")} knee"
+                + (isFixed ? $",{knees},60,0.4,170" : $" set anew,{knees},0,,")];
             if (valve.EndsWith(".knee", StringComparison.Ordinal))
             {
-                yield return
-                [
-                    $"rear valve,invented one with bypass,\"{knees}; {valve[..^".knee".Length]}.bypassWhenFrontLost = true\",110,0.6,170",
-                ];
+                string bypass = valve.Replace(".knee", ".bypassWhenFrontLost = true", StringComparison.Ordinal);
+                yield return [$"rear valve,invented one with bypass,\"{knees}; {bypass}\",110,0.6,170"];
             }
         }
     }

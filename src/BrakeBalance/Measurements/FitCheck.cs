@@ -269,6 +269,8 @@ internal static class FitCheck
     private static double Jacobian(StopSlip slip, StopModel model) =>
         Math.Log(slip.Rear) * model.Used.Count(used => used.Stop.RearByFront is not null);
 
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
     private sealed record Explanation(double Cost, Func<string> Words);
 
     /// <summary>The car fitted to stops, and what the stops look like from there.</summary>

@@ -44,11 +44,8 @@ public enum GaugeFindingKind
     /// <summary>Readings called rising were taken while the pressure fell.</summary>
     MixedBranches,
 
-    /// <summary>In a line without a valve, the balance bar stands elsewhere than the vehicle file has it.</summary>
-    BarElsewhere,
-
-    /// <summary>The knee of a fixed valve is another than the vehicle file's.</summary>
-    KneeElsewhere,
+    /// <summary>The balance bar of a rear line without a valve, or the knee of a fixed valve, is another than the vehicle file's.</summary>
+    UnlikeTheFile,
 
     /// <summary>There are not enough readings at a position.</summary>
     TooFew,

@@ -49,8 +49,7 @@ public static class NextStopWords
             }
         }
 
-        words.Add(Invariant.Text(
-            $"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed")
+        words.Add(Invariant.Text($"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed")
             + (next.Candidates.Any(candidate => candidate.Stop.Turns is not null)
                 ? "; the adjuster comes in from fully out, a quarter of its range at a time." : "."));
         return words;

@@ -17,9 +17,6 @@ public static class ValveFitting
     /// <summary>Least distance of the bar from where the file has it that is told [–]: half of what a setting is rounded to.</summary>
     private const double LeastShareApart = 0.005;
 
-    /// <summary>The same of a fixed valve's knee beyond the interval that the gauges leave it, in bar.</summary>
-    private const double LeastKneeApartBars = 0.5;
-
     /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
     private const double UsualDisagreement = 0.8;
 
@@ -146,8 +143,8 @@ public static class ValveFitting
 
     private static GaugeFinding[] Elsewhere(ProportioningValve? valve, IReadOnlyList<AdjusterPosition> positions) =>
         valve is { Adjustment: null } && positions is [{ Apply.Knee: { } knee }]
-            && (valve.Knee.Bars < knee.Low.Bars - LeastKneeApartBars || valve.Knee.Bars > knee.High.Bars + LeastKneeApartBars)
-            ? [new(GaugeFindingKind.KneeElsewhere, $"The gauges show the knee at {InBoth.Bars(knee.Estimate.Bars)}, where the file has "
+            && (valve.Knee.Bars < knee.Low.Bars - UsualScatterBars || valve.Knee.Bars > knee.High.Bars + UsualScatterBars)
+            ? [new(GaugeFindingKind.UnlikeTheFile, $"The gauges show the knee at {InBoth.Bars(knee.Estimate.Bars)}, where the file has "
                 + $"{InBoth.Bars(valve.Knee.Bars)}: enter what they show, for every other answer goes by the file's knee.")]
             : [];
 
@@ -156,7 +153,7 @@ public static class ValveFitting
         double bores = bar.FrontBore / bar.RearBore, share = bores * bores / (bores * bores + steepness);
         return Math.Abs(share - bar.FrontForceShare) < LeastShareApart ? [] :
         [
-            new(GaugeFindingKind.BarElsewhere, Invariant.Text($"The rear line stands at {steepness:0.000} of the front one all the way: ")
+            new(GaugeFindingKind.UnlikeTheFile, Invariant.Text($"The rear line stands at {steepness:0.000} of the front one all the way: ")
                 + Invariant.Text($"with these bores the bar is at {100 * share:0.0} % front, where the file has ")
                 + Invariant.Text($"{100 * bar.FrontForceShare:0.0} %. Swap the gauges and read again; if it stays, measure the bar under ")
                 + "load and enter what it is."),

@@ -12,8 +12,7 @@ public sealed record StopRoad
     /// <exception cref="ArgumentOutOfRangeException">The slope is steeper than 10 degrees.</exception>
     public Angle CrossSlope
     {
-        get; init =>
-        field = Require.Between(value, Angle.FromDegrees(-10), Angle.FromDegrees(10));
+        get; init => field = Require.Between(value, Angle.FromDegrees(-10), Angle.FromDegrees(10));
     } = YawDisturbance.Crown.CrossSlope;
 
     /// <summary>Adhesion under the left and under the right wheels [–]; null for the same on both sides.</summary>

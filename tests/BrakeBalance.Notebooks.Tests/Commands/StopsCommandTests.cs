@@ -1,6 +1,9 @@
 using System.Text.Json.Nodes;
+using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Commands.Stopping;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
@@ -36,6 +39,21 @@ public class StopsCommandTests
             await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--set", "hydraulics.rearValves[0].knee=66 bar", "--load-case",
             "driver only");
         Assert.Contains("SWAPS ENDS", output);
+    }
+
+    /// <summary>A stamp may stand the front wheels first where the rear axle is the first at its limit as pressure rises slowly.</summary>
+    [Fact]
+    public async Task Where_a_stamp_and_a_slow_press_lock_another_axle_first_the_tables_say_so()
+    {
+        string saloon = RepositoryRoot.File("data/vehicles/big-cam-saloon.json");
+        (int _, string output, string _) = await Shell.RunAsync(
+            "stops", saloon, "--adhesion", "0.3,0.9", "--set", "hydraulics.rearValves[0].knee=60 bar", "--load-case", "driver only");
+        Vehicle car = VehicleFile.Load(saloon, new ValueOverride("hydraulics.rearValves[0].knee", "60 bar")).Vehicle;
+        var slowly = new BalanceModel(car, car.LoadCases[0]);
+        Assert.Equal((Axle.Front, Axle.Rear), (slowly.FirstLockUp(0.3)!.First, slowly.FirstLockUp(0.9)!.First));
+        Assert.Matches(@"\n +0\.90 .* front ", output);
+        Assert.Matches(@"Adhesion 0\.90: stamped on, the front wheels stand\s+first; as pressure rises\s+slowly the REAR axle", output);
+        Assert.DoesNotContain("Adhesion 0.30: stamped", output, StringComparison.Ordinal);
     }
 
     [Fact]

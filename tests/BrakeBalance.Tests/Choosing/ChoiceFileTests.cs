@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using BrakeBalance.Choosing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles.Files;
@@ -111,6 +112,22 @@ public class ChoiceFileTests
         PartsList parts = PartsList.Read(new StringReader(PartsList.Starter(bar)), bar).Parts!;
         Assert.Contains(parts.Places.Single(place => place.Name == "balance bar").Parts, part => part is not null
             && double.Parse(part.Sets[0].Value, CultureInfo.InvariantCulture) >= recommended);
+    }
+
+    /// <summary>What has no adjuster is not set anew for nothing.</summary>
+    [Fact]
+    public void A_fixed_valve_is_offered_as_one_to_buy_at_any_knee()
+    {
+        string adjustable = StarterFile.Text("none", "disc", "adjustable");
+        VehicleReading car = VehicleFile.Read(adjustable, "x");
+        Assert.NotNull(car.Vehicle.Hydraulics.RearProportioningValve!.Adjustment);
+        string plain = Regex.Replace(adjustable, @"""adjuster"": \{[^}]*\},", "");
+        Assert.Null(VehicleFile.Read(plain, "x").Vehicle.Hydraulics.RearProportioningValve!.Adjustment);
+        Assert.Contains("rear valve,present one with its knee set anew,", PartsList.Starter(adjustable), StringComparison.Ordinal);
+        string list = PartsList.Starter(plain);
+        Assert.DoesNotContain("set anew", list, StringComparison.Ordinal);
+        Assert.Contains("rear valve,invented one of another knee,hydraulics.rearValves[0].knee = 2 bar .. 33 bar step 4 bar,60,", list,
+            StringComparison.Ordinal);
     }
 
     [Theory]

@@ -635,7 +635,7 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.Null(Assert.Single(read.Positions).Apply!.Knee);
         Assert.Empty(read.Properties);
         Assert.Equal(At(share).RearToFrontPressureRatio, read.InletRatio, 0.01);
-        string[] bar = [.. read.Findings.Where(finding => finding.Kind == GaugeFindingKind.BarElsewhere).Select(finding => finding.Text)];
+        string[] bar = [.. read.Findings.Where(finding => finding.Kind == GaugeFindingKind.UnlikeTheFile).Select(finding => finding.Text)];
         Assert.Equal(told ? 1 : 0, bar.Length);
         Assert.All(bar, text => Assert.Equal(
             100 * share, double.Parse(text.Split(" the bar is at ")[1].Split(' ')[0], CultureInfo.InvariantCulture), 0.3));

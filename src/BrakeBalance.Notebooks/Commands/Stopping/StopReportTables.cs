@@ -66,7 +66,9 @@ internal sealed class StopReportTables(ReportUnits units)
         }
 
         _parts.Add(stops);
-        foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units))))
+        foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units)))
+            .Concat(load.Surfaces.Select(row =>
+                Order(row, new BalanceModel(report.Vehicle, load.LoadCase).FirstLockUp(row.Setup.Adhesion)))))
         {
             Line(line ?? "");
         }
@@ -92,6 +94,12 @@ internal sealed class StopReportTables(ReportUnits units)
         double percent = 100 * Math.Tan(grade.Radians);
         return percent == 0 ? "" : $", {Text(Math.Abs(percent))} % {(percent > 0 ? "uphill" : "downhill")}";
     }
+
+    // A stamp takes both axles past their limits at once.
+    private static string? Order(StopComparisonRow row, LockUp? slow) =>
+        slow?.First is not { } first || row.Emergency.FirstLock is not { } stamped || first == stamped ? null
+            : $"Adhesion {Text(row.Setup.Adhesion, "0.00")}: stamped on, the {(stamped == Axle.Front ? "front" : "rear")} wheels stand "
+                + $"first; as pressure rises slowly the {(first == Axle.Rear ? "REAR" : "front")} axle is the first at its limit.";
 
     private static string? Bound(StopComparisonRow row, ReportUnits units)
     {
