@@ -34,8 +34,4 @@ public sealed record StopResult(
         (null, { }) => Axle.Rear,
         var (front, rear) => front.Time <= rear.Time ? Axle.Front : Axle.Rear,
     };
-
-    /// <summary>Initial speed squared over twice the distance: what a constant deceleration would have been.</summary>
-    public Acceleration MeanDeceleration =>
-        Acceleration.FromMetersPerSecondSquared(InitialSpeed.MetersPerSecond * InitialSpeed.MetersPerSecond / (2 * Distance.Meters));
 }

@@ -94,13 +94,6 @@ public sealed class TorqueCurve
         return new TorqueCurve(_pascals, Array.ConvertAll(_newtonMetres, t => t * factor), _valves, _pressureRatio, HighestPascals);
     }
 
-    /// <summary>Braking torque of the axle at a line pressure.</summary>
-    /// <param name="linePressure">Line pressure at the master cylinder, gauge; not negative.</param>
-    /// <param name="rearAxleLoad">Normal reaction on the rear axle (both wheels); only a load-sensing valve looks at it.</param>
-    /// <returns>Braking torque of both brakes of the axle while the wheels turn and the pressure rises.</returns>
-    public Torque BrakingTorque(Pressure linePressure, Force rearAxleLoad = default) =>
-        Torque.FromNewtonMeters(NewtonMetres(Require.NotNegative(linePressure, nameof(linePressure)).Pascals, rearAxleLoad.Newtons));
-
     /// <summary>Highest pressure at the master cylinder among the points or considered for the car, in pascals.</summary>
     internal double HighestPascals { get; }
 

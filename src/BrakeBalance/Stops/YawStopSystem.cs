@@ -313,8 +313,6 @@ internal struct YawStopSystem : IStiffSystem
         public double Torque;
 
         public readonly double ForceX => BodyX * Load;
-
-        public readonly double ForceY => BodyY * Load;
     }
 
     /// <summary>The car at an instant, SI units.</summary>
