@@ -7,19 +7,9 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record LimitingValve : ReducingValve
 {
-    private readonly double _limitPascals;
-
     /// <summary>Highest outlet line pressure, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure Limit
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _limitPascals = value.Pascals;
-        }
-    }
+    public required Pressure Limit { get; init => field = Require.NotNegative(value); }
 
-    internal override ValveLaw Law => ValveLaw.AboveKnee(_limitPascals, 0);
+    private protected override ValveLaw Lines => ValveLaw.AboveKnee(Limit.Pascals, 0);
 }

@@ -11,46 +11,17 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record LoadSensingValve : ReducingValve
 {
-    private readonly double _kneePascals;
-    private readonly double _referenceNewtons;
-    private readonly double _gainPascalsPerNewton;
-    private readonly double _lowestPascals;
-
     /// <summary>Knee when the rear axle carries <see cref="ReferenceLoad"/>, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure KneeAtReference
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _kneePascals = value.Pascals;
-        }
-    }
+    public required Pressure KneeAtReference { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Rear axle load (both wheels) at which the knee is <see cref="KneeAtReference"/>; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public required Force ReferenceLoad
-    {
-        get;
-        init
-        {
-            field = Require.Positive(value);
-            _referenceNewtons = value.Newtons;
-        }
-    }
+    public required Force ReferenceLoad { get; init => field = Require.Positive(value); }
 
     /// <summary>Rise of the knee for each kilonewton of rise in rear axle load, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure KneePerKilonewton
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _gainPascalsPerNewton = value.Pascals / 1000;
-        }
-    }
+    public required Pressure KneePerKilonewton { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Rise of outlet pressure per rise of inlet pressure above the knee [–]; 0 to 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1, or is not a number.</exception>
@@ -58,15 +29,7 @@ public sealed record LoadSensingValve : ReducingValve
 
     /// <summary>Knee with the rear suspension unloaded, gauge; not negative; zero unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public Pressure LowestKnee
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _lowestPascals = value.Pascals;
-        }
-    }
+    public Pressure LowestKnee { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Time constant with which the valve follows the rear axle load; not negative; zero unless said.</summary>
     /// <remarks>Only the course of a stop sees it. Source: first-order lag of spring, damper and linkage, common practice.</remarks>
@@ -76,13 +39,17 @@ public sealed record LoadSensingValve : ReducingValve
     /// <inheritdoc/>
     public override bool SensesLoad => true;
 
-    internal override ValveLaw Law => ValveLaw.AboveKnee(_lowestPascals, Slope) with
+    private protected override ValveLaw Lines
     {
-        B0 = (1 - Slope) * (_kneePascals - _gainPascalsPerNewton * _referenceNewtons),
-        B1 = Slope,
-        BLoad = (1 - Slope) * _gainPascalsPerNewton,
-    };
-
-    internal double KneePascals(double rearAxleLoadNewtons) =>
-        Math.Max(_lowestPascals, _kneePascals + _gainPascalsPerNewton * (rearAxleLoadNewtons - _referenceNewtons));
+        get
+        {
+            double pascalsPerNewton = KneePerKilonewton.Pascals / 1000;
+            return ValveLaw.AboveKnee(LowestKnee.Pascals, Slope) with
+            {
+                B0 = (1 - Slope) * (KneeAtReference.Pascals - pascalsPerNewton * ReferenceLoad.Newtons),
+                B1 = Slope,
+                BLoad = (1 - Slope) * pascalsPerNewton,
+            };
+        }
+    }
 }

@@ -7,6 +7,8 @@ namespace BrakeBalance.Hydraulics;
 /// <seealso cref="MeteringValve"/>
 public abstract record PressureValve
 {
+    private Kept<ValveLaw> _law;
+
     private protected PressureValve()
     {
     }
@@ -54,5 +56,7 @@ public abstract record PressureValve
         OutletPascals(inletPascals, rearAxleLoadNewtons);
 
     /// <summary>The valve as straight lines: all that a calculation needs to know of its kind.</summary>
-    internal abstract ValveLaw Law { get; }
+    internal ValveLaw Law => _law.Of(this, static valve => valve.Lines);
+
+    private protected abstract ValveLaw Lines { get; }
 }

@@ -8,19 +8,9 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record ProportioningValve : ReducingValve
 {
-    private readonly double _kneePascals;
-
     /// <summary>Inlet line pressure at which proportioning begins, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure Knee
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _kneePascals = value.Pascals;
-        }
-    }
+    public required Pressure Knee { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Rise of outlet pressure per rise of inlet pressure above the knee [–]; 0 to 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1, or is not a number.</exception>
@@ -29,5 +19,5 @@ public sealed record ProportioningValve : ReducingValve
     /// <summary>How the knee is adjusted; null for a fixed valve.</summary>
     public KneeAdjustment? Adjustment { get; init; }
 
-    internal override ValveLaw Law => ValveLaw.AboveKnee(_kneePascals, Slope);
+    private protected override ValveLaw Lines => ValveLaw.AboveKnee(Knee.Pascals, Slope);
 }

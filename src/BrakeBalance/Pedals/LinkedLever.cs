@@ -17,23 +17,7 @@ namespace BrakeBalance.Pedals;
 /// </remarks>
 public sealed record LinkedLever : PedalLever
 {
-    // Null until first use; never part of equality and never copied, so a changed copy works out its own.
-    private object? _lastUsableAngle;
-
-    /// <summary>Sets up a lever from its required properties.</summary>
-    public LinkedLever()
-    {
-    }
-
-    private LinkedLever(LinkedLever original)
-        : base(original)
-    {
-        PivotToPad = original.PivotToPad;
-        PivotToPin = original.PivotToPin;
-        LinkLength = original.LinkLength;
-        RodAxisDepth = original.RodAxisDepth;
-        PinAngleAtRest = original.PinAngleAtRest;
-    }
+    private Kept<double> _lastUsableAngle;
 
     /// <summary>Distance from the pivot to the middle of the pedal pad; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
@@ -110,7 +94,7 @@ public sealed record LinkedLever : PedalLever
     private (double, double, double, double, double) Geometry =>
         (PivotToPad.Meters, PivotToPin.Meters, LinkLength.Meters, RodAxisDepth.Meters, PinAngleAtRest.Radians);
 
-    private double LastUsableAngle() => (double)(_lastUsableAngle ??= FindLastUsableAngle(PinAngleAtRest.Radians));
+    private double LastUsableAngle() => _lastUsableAngle.Of(this, static lever => lever.FindLastUsableAngle(lever.PinAngleAtRest.Radians));
 
     // The lever pushes as long as the rod still moves forward; beyond about 90° forward no pedal is used.
     private double FindLastUsableAngle(double rest)
