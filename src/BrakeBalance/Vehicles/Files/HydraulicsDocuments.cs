@@ -1,9 +1,11 @@
+using BrakeBalance.Hydraulics;
+
 namespace BrakeBalance.Vehicles.Files;
 
 internal sealed class HydraulicsDocument
 {
     [Field("How the circuits share the pedal's force; a tandem cylinder when left out")]
-    public SplitDocument? Split { get; set; }
+    public MasterSplit? Split { get; set; }
 
     [Field("Valves in the front line, master cylinder first", Most = 4, Example = "metering")]
     public IReadOnlyList<ValveDocument>? FrontValves { get; set; }
@@ -15,30 +17,6 @@ internal sealed class HydraulicsDocument
         HowToMeasure = "Gauge under the hardest push of the foot; or keep 140 bar")]
     [Usual("70 bar", "200 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? MaximumPressure { get; set; }
-}
-
-/// <summary>The circuit split as it is written; its <c>type</c> says of which kind.</summary>
-[Kind("tandem", typeof(TandemDocument), "one tandem master cylinder")]
-[Kind("balance bar", typeof(BalanceBarDocument), "two master cylinders on a balance bar")]
-internal abstract class SplitDocument;
-
-internal sealed class TandemDocument : SplitDocument;
-
-internal sealed class BalanceBarDocument : SplitDocument
-{
-    [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
-        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
-    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
-    public Length? FrontBore { get; set; }
-
-    [Field("Bore of the rear circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "20.64 mm",
-        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
-    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
-    public Length? RearBore { get; set; }
-
-    [Field("Front cylinder's share of the rod force: distance from bearing to rear clevis over clevis spacing", Required = true,
-        Low = "0.2", High = "0.8", Example = "0.55", HowToMeasure = "Rule: bearing centre to rear clevis over clevis spacing, under load")]
-    public double? FrontForceShare { get; set; }
 }
 
 /// <summary>A valve as it is written; its <c>type</c> says of which kind.</summary>
@@ -68,28 +46,11 @@ internal sealed class ProportioningDocument : ValveDocument
     public Pressure? Hysteresis { get; set; }
 
     [Field("The adjuster, when the valve has one")]
-    public AdjusterDocument? Adjuster { get; set; }
+    public KneeAdjustment? Adjuster { get; set; }
 
     [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out",
         Example = "true", HowToMeasure = "Two gauges, front circuit open at a bleeder: does the rear follow one to one?")]
     public bool? BypassWhenFrontLost { get; set; }
-}
-
-internal sealed class AdjusterDocument
-{
-    [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
-        HowToMeasure = "Two gauges with the adjuster fully out")]
-    [Usual("0 bar", "40 bar", Above = "bar given for psi, or the knee fully in")]
-    public Pressure? KneeBackedOff { get; set; }
-
-    [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
-        HowToMeasure = "Two gauges, one reading per turn")]
-    [Usual("1.5 bar", "30 bar", Above = "bar given for psi", Below = "psi given for bar")]
-    public Pressure? KneePerTurn { get; set; }
-
-    [Field("Turns from fully out to fully in", Required = true, Low = "0.1", High = "50", Example = "6", HowToMeasure = "Count them")]
-    [Usual("1", "15")]
-    public double? Turns { get; set; }
 }
 
 internal sealed class LimitingDocument : ValveDocument
