@@ -21,7 +21,7 @@ public abstract record ReducingValve : PressureValve
     /// <summary>How much higher the outlet stands on release than on application at the same inlet, above the knee; not negative; zero
     /// unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public Pressure Hysteresis { get; init => field = Require.NotNegative(value); }
+    public abstract Pressure Hysteresis { get; init; }
 
     /// <inheritdoc/>
     public override bool LetsGoLate => Hysteresis > Pressure.Zero;

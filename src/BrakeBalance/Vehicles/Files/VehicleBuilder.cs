@@ -5,7 +5,7 @@ using BrakeBalance.Tyres;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Makes the vehicle from a complete document, checking what entries say of one another.</summary>
-/// <remarks>A part of the vehicle that is read as it stands is copied (<c>with { }</c>): a range sets another value in the document.</remarks>
+/// <remarks>A part that is read as it stands is copied (<c>with { }</c>): a range sets other values in the document.</remarks>
 internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 {
     // What the tool itself adds to a friction: scatter of the pads, grabbing when cold, the dearer linings of a comparison.
@@ -407,7 +407,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    Invariant.Text($"{read.FrontForceShare:0.###} with these bores gives the rear {ratio:0.###} times the front's pressure."),
+                    Invariant.Text($"{read.FrontForceShare:0.###} with these bores gives the rear {ratio:0.###} "
+                        + $"times the front's pressure."),
                     Invariant.Text($"a share and bores that give between {LeastPressureRatio} "
                         + $"and {1 / LeastPressureRatio} times the front's pressure"));
             }
@@ -434,66 +435,28 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         ? new TandemSplit { FrontToRearAreaRatio = TandemMasterCylinder.AreaRatio(bore, rearBore) }
         : new TandemSplit();
 
-    private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
+    private ImmutableArray<PressureValve> Valves(IReadOnlyList<PressureValve>? valves, string path) =>
         [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null)
             .OfType<PressureValve>()];
 
-    private PressureValve? Valve(ValveDocument valve, string path)
+    private PressureValve? Valve(PressureValve valve, string path)
     {
-        switch (valve)
+        if (valve is ProportioningValve { Knee: var knee, Adjustment: { } screw } && screw.TurnsFor(knee) is null)
         {
-            case ProportioningDocument proportioning:
-                KneeAdjustment? adjuster = proportioning.Adjuster is { } screw ? screw with { } : null;
-                if (adjuster is not null && adjuster.TurnsFor(proportioning.Knee!.Value) is null)
-                {
-                    var unit = proportioning.Knee.Value.Unit;
-                    string As(Pressure one) => Invariant.Text($"{one.As(unit):0.##} {KnownQuantities.Symbol(unit)}");
-                    Add(DocumentReader.Join(path, "knee"), $"{As(proportioning.Knee.Value)} cannot be set with the adjuster described.",
-                        $"a pressure from {As(adjuster.KneeBackedOff)} to {As(adjuster.KneeAt(adjuster.Turns))}");
-                    return null;
-                }
-
-                return new ProportioningValve
-                {
-                    Knee = proportioning.Knee!.Value,
-                    Slope = proportioning.Slope!.Value,
-                    Adjustment = adjuster,
-                    Hysteresis = proportioning.Hysteresis ?? Pressure.Zero,
-                    BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false,
-                };
-            case LimitingDocument limiting:
-                return new LimitingValve
-                {
-                    Limit = limiting.Limit!.Value,
-                    Hysteresis = limiting.Hysteresis ?? Pressure.Zero,
-                    BypassWhenFrontLost = limiting.BypassWhenFrontLost ?? false,
-                };
-            case LoadSensingDocument sensing:
-                return new LoadSensingValve
-                {
-                    KneeAtReference = sensing.KneeAtReference!.Value,
-                    ReferenceLoad = sensing.ReferenceLoad!.Value,
-                    KneePerKilonewton = sensing.KneePerKilonewton!.Value,
-                    Slope = sensing.Slope!.Value,
-                    LowestKnee = sensing.LowestKnee ?? Pressure.Zero,
-                    Lag = sensing.Lag ?? Duration.Zero,
-                    Hysteresis = sensing.Hysteresis ?? Pressure.Zero,
-                };
-            case MeteringDocument metering:
-                if (metering.BlendPressure <= metering.OpeningPressure)
-                {
-                    Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
-                    return null;
-                }
-
-                return new MeteringValve
-                {
-                    OpeningPressure = metering.OpeningPressure!.Value,
-                    BlendPressure = metering.BlendPressure!.Value
-                };
-            default:
-                throw new NotSupportedException(valve.GetType().Name);
+            string As(Pressure one) => Invariant.Text($"{one.As(knee.Unit):0.##} {KnownQuantities.Symbol(knee.Unit)}");
+            Add(DocumentReader.Join(path, "knee"), $"{As(knee)} cannot be set with the adjuster described.",
+                $"a pressure from {As(screw.KneeBackedOff)} to {As(screw.KneeAt(screw.Turns))}");
+            return null;
         }
+
+        if (valve is MeteringValve metering && metering.BlendPressure <= metering.OpeningPressure)
+        {
+            Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
+            return null;
+        }
+
+        return valve is ProportioningValve { Adjustment: { } adjuster } adjustable
+            ? adjustable with { Adjustment = adjuster with { } } : valve with { };
     }
 
     private void Add(string path, string what, string accepted = "") => _problems.Add(new(path, what, accepted));
