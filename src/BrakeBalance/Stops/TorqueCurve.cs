@@ -123,29 +123,5 @@ public sealed class TorqueCurve
     internal void Remember(double pascals, double rearLoadNewtons, Span<double> highestOutlets) =>
         BrakeHydraulics.Remember(_valves, pascals * _pressureRatio, rearLoadNewtons, highestOutlets);
 
-    private double AtLine(double pascals)
-    {
-        if (pascals <= 0)
-        {
-            return 0;
-        }
-
-        int low = 0;
-        int high = _pascals.Length - 1;
-        while (high - low > 1)
-        {
-            int middle = (low + high) >> 1;
-            if (_pascals[middle] <= pascals)
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
-        return _newtonMetres[low]
-            + (pascals - _pascals[low]) * (_newtonMetres[high] - _newtonMetres[low]) / (_pascals[high] - _pascals[low]);
-    }
+    private double AtLine(double pascals) => pascals <= 0 ? 0 : StraightPieces.At(_pascals, _newtonMetres, pascals);
 }
