@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench.Files;
 

@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Bench.Files;
 
 internal sealed class HoseDocument

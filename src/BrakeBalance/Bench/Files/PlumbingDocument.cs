@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>The plumbing of a pump-fed booster as it is written.</summary>
