@@ -9,9 +9,5 @@ internal sealed record BarLayer : Layer
     /// <summary>How the bars are hatched.</summary>
     public Hatch Hatch { get; init; }
 
-    /// <summary>Half the height of each error bar in SI; null for none.</summary>
-    public IReadOnlyList<double>? Error { get; init; }
-
-    internal override (Extent? X, Extent? Y) Extents =>
-        (null, Extent.Union(new Extent(0, 0), Extent.Of(Error is { } e ? Values.Zip(e, (v, d) => v + d) : Values)));
+    internal override (Extent? X, Extent? Y) Extents => (null, Extent.Union(new Extent(0, 0), Extent.Of(Values)));
 }

@@ -25,11 +25,10 @@ public sealed record ChoiceInput(string Text, Vehicle Car, string Whose, string 
         """ + " hydraulics.rearValves[0].knee = 13 bar .. 25 bar step 4 bar\",110,0.6,170\n";
 
     /// <summary>The car asked for, or the invented one when none is named or its file does not go as far as the foot.</summary>
-    /// <param name="input">What the notebook is run for; <see cref="NotebookInput.Current"/> unless said.</param>
     /// <returns>The car and its list: for a car of the reader's own, invented parts about its sizes.</returns>
-    public static ChoiceInput Load(NotebookInput? input = null)
+    public static ChoiceInput Load()
     {
-        input ??= NotebookInput.Current;
+        NotebookInput input = NotebookInput.Current;
         Vehicle asked = input.Load().Vehicle;
         if (!input.IsDefault && FootInput.Load(input).IsAsked)
         {

@@ -119,7 +119,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="width">Its width in pixels.</param>
     /// <param name="label">The label; null for the name, empty for none.</param>
     /// <param name="labelAt">Where along the line the label would best stand, 0 to 1; null for wherever there is room.</param>
-    /// <param name="steps">Whether each value holds until the next point.</param>
     public FigureBuilder Line(
         string name,
         Series x,
@@ -128,8 +127,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
         Dash dash = Dash.Solid,
         double width = 2,
         string? label = null,
-        double? labelAt = null,
-        bool steps = false)
+        double? labelAt = null)
     {
         SameLength(name, x, y);
         return Add(new LineLayer
@@ -142,7 +140,6 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
             Width = width,
             Label = label,
             LabelAt = labelAt,
-            Steps = steps,
         });
     }
 
@@ -237,17 +234,8 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="values">The height of each category's bar.</param>
     /// <param name="tone">What they stand for.</param>
     /// <param name="hatch">How they are hatched.</param>
-    /// <param name="error">Half the height of each error bar.</param>
-    public FigureBuilder Bars(string name, Series values, Tone tone = Tone.Front, Hatch hatch = Hatch.None, Series error = default) =>
-        Add(new BarLayer
-        {
-            Name = name,
-            Values = values.Values,
-            Tone = tone,
-            Hatch = hatch,
-            Error = error.Count == 0
-            ? null : error.Values
-        });
+    public FigureBuilder Bars(string name, Series values, Tone tone = Tone.Front, Hatch hatch = Hatch.None) =>
+        Add(new BarLayer { Name = name, Values = values.Values, Tone = tone, Hatch = hatch });
 
     /// <summary>Draws a length alike along both axes, as on a plan.</summary>
     public FigureBuilder ToScale()
@@ -276,14 +264,10 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null, V
     /// <param name="y">Ordinates of the cell centres, evenly spaced.</param>
     /// <param name="values">The values, row by row from the lowest ordinate; null where there is no answer.</param>
     /// <param name="measure">The measure of the values.</param>
-    /// <param name="low">Value at the pale end; null for the least.</param>
-    /// <param name="high">Value at the dark end; null for the greatest.</param>
-    public FigureBuilder Heat(
-        string name, Series x, Series y, IReadOnlyList<IReadOnlyList<double?>> values, Measure measure, double? low = null,
-            double? high = null)
+    public FigureBuilder Heat(string name, Series x, Series y, IReadOnlyList<IReadOnlyList<double?>> values, Measure measure)
     {
         SameGrid(name, x, y, values.Count, values.Select(row => row.Count));
-        return Add(new HeatLayer { Name = name, X = x.Values, Y = y.Values, Values = values, Measure = measure, Low = low, High = high });
+        return Add(new HeatLayer { Name = name, X = x.Values, Y = y.Values, Values = values, Measure = measure });
     }
 
     /// <summary>Adds a grid of cells that each belong to a named class.</summary>

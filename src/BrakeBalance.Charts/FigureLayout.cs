@@ -228,7 +228,7 @@ internal sealed class FigureLayout
     {
         if (!_drawn.TryGetValue(line, out IReadOnlyList<Dot>? path))
         {
-            (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
+            (IReadOnlyList<double> x, IReadOnlyList<double> y) = (line.X, line.Y);
             _drawn[line] = path = Geometry.Simplify(Path(x, y), Invisible);
         }
 
@@ -256,7 +256,7 @@ internal sealed class FigureLayout
     {
         BarLayer[] bars = [.. figure.Layers.OfType<BarLayer>()];
         return figure.StacksBars && bars.Length > 0
-            ? Extent.Of(Enumerable.Range(0, bars[0].Values.Count).Select(i => bars.Sum(bar => bar.Values[i]) + (bars[^1].Error?[i] ?? 0)))
+            ? Extent.Of(Enumerable.Range(0, bars[0].Values.Count).Select(i => bars.Sum(bar => bar.Values[i])))
             : null;
     }
 

@@ -13,19 +13,13 @@ internal sealed record HeatLayer : Layer
 
     public required Measure Measure { get; init; }
 
-    /// <summary>The value at the pale end of the scale, in SI; null for the least value.</summary>
-    public double? Low { get; init; }
-
-    /// <summary>The value at the dark end of the scale, in SI; null for the greatest value.</summary>
-    public double? High { get; init; }
-
+    /// <summary>The values at the pale and the dark end of the scale, in SI: the least and the greatest.</summary>
     internal (double Low, double High) Range
     {
         get
         {
             Extent fit = Extent.Of(Values.SelectMany(row => row).OfType<double>()) ?? new Extent(0, 1);
-            double low = Low ?? fit.Low, high = High ?? fit.High;
-            return high > low ? (low, high) : (low, low + 1);
+            return fit.High > fit.Low ? (fit.Low, fit.High) : (fit.Low, fit.Low + 1);
         }
     }
 

@@ -27,7 +27,7 @@ internal static class PlotlyTraces
         switch (layer)
         {
             case LineLayer line:
-                (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
+                (IReadOnlyList<double> x, IReadOnlyList<double> y) = (line.X, line.Y);
                 IReadOnlyList<int> keep = Thinning.Keep(y, Figure.PointLimit);
                 Trace2D path = Scatter(layout, line.Name, [.. keep.Select(i => x[i])], [.. keep.Select(i => y[i])], "lines");
                 path.SetProperty("line", LineStyle(colour, line.Width, line.Dash));
@@ -84,11 +84,6 @@ internal static class PlotlyTraces
                     ("pattern", Pattern(bars.Hatch, colour, null))));
                 bar.SetProperty("hovertemplate",
                     $"%{{customdata}}: %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(bars.Name)}</extra>");
-                if (bars.Error is { } spread)
-                {
-                    bar.SetProperty("error_y", ErrorBars(layout, spread, theme.Ink));
-                }
-
                 yield return bar;
                 break;
             case HeatLayer heat:

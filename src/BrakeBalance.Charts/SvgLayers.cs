@@ -233,10 +233,6 @@ internal static class SvgLayers
             double y1 = layout.AtY(below), y2 = layout.AtY(below + bars.Values[i]);
             Bar(svg, PathData([new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)], close: true), theme, bars.Tone,
                 Pattern(id, bars.Tone, bars.Hatch));
-            if (bars.Error is { } error)
-            {
-                ErrorBar(svg, layout, (x1 + x2) / 2, below + bars.Values[i] - error[i], below + bars.Values[i] + error[i], theme.Ink);
-            }
         }
     }
 

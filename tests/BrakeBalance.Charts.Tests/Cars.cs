@@ -82,7 +82,6 @@ internal static class Cars
             BalanceFigures.LoadCases(light, laden, units: units),
             SettingFigures.SafeSettings(outcomes, setting, units),
             SettingFigures.EfficiencyOfSettings(outcomes, setting, units: units),
-            SettingFigures.EfficiencyOfSettings(outcomes, setting, worst: true, units: units, id: "setting-efficiency-worst"),
             SettingFigures.SafeLimits(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
             ComparisonFigures.Forces([("as it is", light), ("knee set anew", changed), ("laden", laden)], units),

@@ -146,7 +146,7 @@ public class LabelPlacementTests
     {
         IEnumerable<Dot> mark = layout.Figure.Layers[label.Owner] switch
         {
-            LineLayer line => Dense(layout, [.. line.Path.X.Zip(line.Path.Y, layout.At)]),
+            LineLayer line => Dense(layout, [.. line.X.Zip(line.Y, layout.At)]),
             ReferenceLayer { Vertical: true } reference => Dense(layout,
                 [new(layout.AtX(reference.Value), layout.Plot.Top), new(layout.AtX(reference.Value), layout.Plot.Bottom)]),
             ReferenceLayer reference => Dense(layout,

@@ -28,7 +28,8 @@ internal static class ShortWays
     }
 
     public static Pressure KneeAt(this LoadSensingValve valve, Force rearAxleLoad) =>
-        Pressure.FromPascals(valve.KneePascals(rearAxleLoad.Newtons));
+        Pressure.FromPascals(Math.Max(valve.LowestKnee.Pascals,
+            valve.KneeAtReference.Pascals + valve.KneePerKilonewton.Pascals * (rearAxleLoad - valve.ReferenceLoad).Kilonewtons));
 
     public static Interval<double>? AdhesionOn(this CarEstimate estimate, string surface) => estimate.Parameters
         .FirstOrDefault(p => string.Equals(p.Name, "adhesion, " + surface, StringComparison.OrdinalIgnoreCase))?.Posterior;

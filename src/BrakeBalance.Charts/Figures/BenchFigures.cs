@@ -7,15 +7,14 @@ public static class BenchFigures
     /// <param name="hoseClass">The class as the table of ratings names it.</param>
     /// <param name="hose">An assembly whose bends are marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">The table has no least radius for that class.</exception>
-    public static Figure Bends(string hoseClass, HoseAssembly? hose = null, UnitSystem? units = null, string id = "hose-bends")
+    public static Figure Bends(string hoseClass, HoseAssembly? hose = null, UnitSystem? units = null)
     {
         HoseRating[] sizes = [.. HoseRating.All.Where(row =>
             row.Class == hoseClass && row.LeastBendRadius is not null && row.Bore is { Millimeters: >= 6 and <= 20 })];
         Refuse.If(sizes.Length == 0, $"The table of ratings has no least bend radius for \"{hoseClass}\".", nameof(hoseClass));
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("hose-bends", units);
         double[] turns = [.. Enumerable.Range(0, 37).Select(i => i * Math.PI / 36)];
         HoseRating least = sizes[0], most = sizes[^1];
         string Half(HoseRating size) => figure.Text(BenchMeasures.Cut, size.LeastBendRadius!.Value * Math.PI);

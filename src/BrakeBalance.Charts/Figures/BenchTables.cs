@@ -123,13 +123,12 @@ public static class BenchTables
     /// <summary>Threads that were looked up, with what they are taken for by mistake.</summary>
     /// <param name="rows">The rows, such as those of <see cref="ThreadFact.Search"/>.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Threads(IEnumerable<ThreadFact> rows, UnitSystem? units = null, string id = "threads")
+    public static NamedTable Threads(IEnumerable<ThreadFact> rows, UnitSystem? units = null)
     {
         ThreadFact[] all = [.. rows];
         return new NamedTable
         {
-            Id = id,
+            Id = "threads",
             Title = "Threads and seats",
             Caption = "Measure the thread and look at the seat; the letters of the sources stand at the head of the data file.",
             Table = new TableBuilder(units)
@@ -150,16 +149,13 @@ public static class BenchTables
     /// <summary>What was found, gravest first.</summary>
     /// <param name="findings">The findings.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    /// <param name="title">The table's title.</param>
-    public static NamedTable Findings(
-        IEnumerable<BenchFinding> findings, UnitSystem? units = null, string id = "findings", string title = "Findings")
+    public static NamedTable Findings(IEnumerable<BenchFinding> findings, UnitSystem? units = null)
     {
         BenchFinding[] all = [.. findings.Select(finding => finding.In(units ?? Display.Units))];
         return new NamedTable
         {
-            Id = id,
-            Title = title,
+            Id = "findings",
+            Title = "Findings",
             Table = new TableBuilder(UnitSystem.Si)
                 .Words("Verdict", all.Select(finding => Word(finding.Severity)))
                 .Words("Where", all.Select(finding => finding.Where))

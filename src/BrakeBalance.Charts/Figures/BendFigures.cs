@@ -9,11 +9,10 @@ public static class BendFigures
     /// acceleration.</summary>
     /// <param name="map">The bends.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No pressure brings a wheel to its limit anywhere.</exception>
-    public static Figure Braking(BendMap map, UnitSystem? units = null, string id = "bend")
+    public static Figure Braking(BendMap map, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, map.Car);
+        var figure = new FigureBuilder("bend", units, map.Car);
         BendPoint[] sliding = [.. map.Points.Where(point => point.Course.FirstWheel is not null)];
         Refuse.If(sliding.Length == 0, "No pressure brings a wheel to its limit in any bend, so there is nothing to show.", nameof(map));
 
@@ -66,10 +65,9 @@ public static class BendFigures
     /// side force the rear has left.</summary>
     /// <param name="map">The bends.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure SafeKnee(BendMap map, UnitSystem? units = null, string id = "bend-knee")
+    public static Figure SafeKnee(BendMap map, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, map.Car);
+        var figure = new FigureBuilder("bend-knee", units, map.Car);
         figure.X(LateralAcceleration, "a", Measure.InG, 0);
         return map.Valve is { } valve ? Knees(figure, map, valve.Knee).Build() : SideForce(figure, map).Build();
     }

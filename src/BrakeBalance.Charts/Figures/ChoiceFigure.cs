@@ -19,18 +19,16 @@ public static partial class FootFigures
         new("no such cylinder", Tone.Guide, Hatch.Dots),
     ];
 
-    /// <summary>Map of bore and pedal ratio: what fits the targets, and why the rest does not.</summary>
+    /// <summary>Map of bore and pedal ratio: what fits the usual targets, and why the rest does not.</summary>
     /// <param name="model">The car in one load case; it must know its circuits' volumes.</param>
     /// <param name="assistName">Name of the booster in words.</param>
     /// <param name="assist">The booster.</param>
-    /// <param name="targets">What is wanted; the usual targets unless said.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     public static Figure ChoiceMap(
-        BalanceModel model, string assistName, Assist.BrakeAssist assist, ControlTargets? targets = null, UnitSystem? units = null,
-            string id = "bore-ratio")
+        BalanceModel model, string assistName, Assist.BrakeAssist assist, UnitSystem? units = null, string id = "bore-ratio")
     {
-        ControlTargets wanted = targets ?? new ControlTargets();
+        var wanted = new ControlTargets();
         var figure = new FigureBuilder(id, units, model.Vehicle);
         var present = new ControlForce(model);
         var twin = present.Cylinder as Hydraulics.TwinMasterCylinders;

@@ -15,11 +15,9 @@ public static class ComparisonFigures
     /// <param name="after">The set-up as it would be.</param>
     /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/> and the car's highest.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
     public static Figure BeforeAfter(
-        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
-            string id = "before-after")
+        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null)
     {
         adhesions ??= before.Vehicle.Conditions.RoadsWith(DefaultAdhesions);
         double[] both = [.. adhesions.Where(k => before.FirstLockUp(k) is not null && after.FirstLockUp(k) is not null)];
@@ -27,7 +25,7 @@ public static class ComparisonFigures
         Refuse.If(both.Length == 0,
             "No surface locks an axle before and after within the pressure considered, so there is no efficiency to compare.");
 
-        var figure = new FigureBuilder(id, units, before.Vehicle);
+        var figure = new FigureBuilder("before-after", units, before.Vehicle);
         double first = old.Average(l => l.Efficiency), second = changed.Average(l => l.Efficiency);
         int rearBefore = old.Count(l => l.First == Axle.Rear), rearAfter = changed.Count(l => l.First == Axle.Rear);
         string share = $"mean efficiency {Percent(first)} before, {Percent(second)} after "
@@ -72,12 +70,10 @@ public static class ComparisonFigures
     /// <summary>Braking efficiency of several set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <param name="settings">The answers of the set-ups, so that those beyond their safe limit are named; null for none.</param>
     /// <returns>The figure; null when a set-up locks no axle on any of the surfaces.</returns>
     public static Figure? SetUps(
-        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups",
-        IReadOnlyList<Setting>? settings = null)
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
         IReadOnlyList<double> adhesions = RoadsOf(setUps);
@@ -92,7 +88,7 @@ public static class ComparisonFigures
             ? "By the files' own numbers no set-up locks the rear first on these surfaces"
             : $"The rear locks first somewhere with {string.Join(", ", rear)}";
         string beyond = Beyond(setUps, settings);
-        FigureBuilder figure = new FigureBuilder(id, units, RangesOf(setUps))
+        FigureBuilder figure = new FigureBuilder("set-ups", units, RangesOf(setUps))
             .Title(finding)
             .Describe(
                 $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still, nominal friction. "
@@ -115,14 +111,12 @@ public static class ComparisonFigures
     /// <summary>Rear against front braking force of several set-ups, over the ideal curve of the first.</summary>
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <param name="settings">The answers of the set-ups, so that those beyond their safe limit are named; null for none.</param>
     public static Figure Forces(
-        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-forces",
-        IReadOnlyList<Setting>? settings = null)
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
-        var figure = new FigureBuilder(id, units, RangesOf(setUps));
+        var figure = new FigureBuilder("set-ups-forces", units, RangesOf(setUps));
         (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded();
         BalanceModel first = setUps[0].Model;
         string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, RoadsOf(setUps)).Any(at => at.First == Axle.Rear))
@@ -160,10 +154,9 @@ public static class ComparisonFigures
     /// <summary>Pedal force of several set-ups over deceleration.</summary>
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; null unless every file says what lies between foot and line pressure.</returns>
     public static Figure? Effort(
-        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-effort")
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
         if (setUps.Any(setUp => setUp.Model.Vehicle.Control is null))
@@ -171,7 +164,7 @@ public static class ComparisonFigures
             return null;
         }
 
-        var figure = new FigureBuilder(id, units, RangesOf(setUps));
+        var figure = new FigureBuilder("set-ups-effort", units, RangesOf(setUps));
         (string Name, ControlForce Foot)[] feet = [.. setUps.Select(setUp => (setUp.Name, new ControlForce(setUp.Model)))];
         (string Name, Force Force)[] hard = [.. feet.Select(foot => (foot.Name, foot.Foot.AtRate(FootFigures.HardStop)?.PedalForce))
             .Where(pair => pair.PedalForce is not null).Select(pair => (pair.Name, pair.PedalForce!.Value))];

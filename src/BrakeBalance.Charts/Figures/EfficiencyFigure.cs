@@ -5,9 +5,8 @@ public static partial class BalanceFigures
     /// <summary>Braking efficiency against adhesion, told apart by the axle that locks first.</summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
-    public static Figure BrakingEfficiency(BalanceModel model, UnitSystem? units = null, string id = "braking-efficiency")
+    public static Figure BrakingEfficiency(BalanceModel model, UnitSystem? units = null)
     {
         double highestAdhesion = Finding.Highest(model.Vehicle);
         LockUp[] lockUps = [.. Finding.Roads(highestAdhesion).Select(model.FirstLockUp).OfType<LockUp>()];
@@ -15,7 +14,7 @@ public static partial class BalanceFigures
             $"No axle of {model.Vehicle.InText} locks up to an adhesion of {highestAdhesion} within the pressure considered.",
             nameof(model));
 
-        var figure = new FigureBuilder(id, units, model.Vehicle);
+        var figure = new FigureBuilder("braking-efficiency", units, model.Vehicle);
         LockUp worst = lockUps.MinBy(l => l.Efficiency)!;
         string finding =
             $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an "

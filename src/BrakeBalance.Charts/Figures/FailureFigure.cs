@@ -3,18 +3,14 @@ namespace BrakeBalance.Charts.Figures;
 public static partial class FootFigures
 {
     /// <summary>Stopping distance in each case of failure, in its three parts.</summary>
-    /// <param name="outcomes">The outcomes of one load case, the sound car first.</param>
-    /// <param name="conditions">What was asked; the usual conditions unless said.</param>
+    /// <param name="outcomes">The outcomes of one load case under the usual conditions, the sound car first.</param>
     /// <param name="car">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; a case in which nothing brakes has no bar.</returns>
-    public static Figure FailureDistances(
-        IReadOnlyList<FailureOutcome> outcomes, Vehicle car, FailureConditions? conditions = null, UnitSystem? units = null,
-            string id = "failures")
+    public static Figure FailureDistances(IReadOnlyList<FailureOutcome> outcomes, Vehicle car, UnitSystem? units = null)
     {
-        FailureConditions asked = conditions ?? new FailureConditions();
-        var figure = new FigureBuilder(id, units, car);
+        var asked = new FailureConditions();
+        var figure = new FigureBuilder("failures", units, car);
         FailureOutcome worst = outcomes.Where(outcome => outcome.Distance is not null).MaxBy(outcome => outcome.Distance!.Whole.Meters)
             ?? outcomes[0];
         double sound = outcomes[0].Distance?.Whole.Meters ?? 0;

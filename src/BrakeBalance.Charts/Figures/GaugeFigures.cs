@@ -9,11 +9,9 @@ public static class GaugeFigures
     /// <param name="readings">The readings.</param>
     /// <param name="analysis">Their analysis.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure Readings(IReadOnlyList<GaugePair> readings, GaugeAnalysis analysis, UnitSystem? units = null,
-        string id = "gauge-readings")
+    public static Figure Readings(IReadOnlyList<GaugePair> readings, GaugeAnalysis analysis, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("gauge-readings", units);
         AdjusterPosition[] seen = [.. analysis.Positions.Where(p => p.Apply?.Knee is not null)];
         double top = readings.Count == 0 ? 1e6 : readings.Max(r => Math.Max(r.Front.Pascals, r.Rear.Pascals));
         string finding = analysis.Findings.Any(f => f.Kind == GaugeFindingKind.Swapped)
@@ -74,14 +72,13 @@ public static class GaugeFigures
     /// <summary>The knee against the turns of the adjuster, with its band.</summary>
     /// <param name="analysis">The analysis; it must hold a calibration.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
-    public static Figure Adjuster(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
+    public static Figure Adjuster(GaugeAnalysis analysis, UnitSystem? units = null)
     {
         AdjusterCalibration adjuster = analysis.Calibration
             ?? throw new ArgumentException(
             "The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("knee-against-turns", units);
         AdjusterPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
         double[] turns = [.. Enumerable.Range(0,
             31).Select(i => adjuster.LowestTurns + (adjuster.HighestTurns - adjuster.LowestTurns) * i / 30)];

@@ -73,10 +73,9 @@ public static class HeatFigures
     /// <summary>Temperatures over the time of a cycle.</summary>
     /// <param name="result">The outcome of a cycle with its trace.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure OverTime(HeatResult result, UnitSystem? units = null, string id = "heat-time")
+    public static Figure OverTime(HeatResult result, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, result.Car.Vehicle);
+        var figure = new FigureBuilder("heat-time", units, result.Car.Vehicle);
         double[] times = [.. result.Trace.Select(s => s.TimeSeconds)];
         double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
         string fluid = Fluid(result, figure.Units);

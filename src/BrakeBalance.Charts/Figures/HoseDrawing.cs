@@ -12,8 +12,7 @@ public static class HoseDrawing
     /// <summary>Draws an assembly.</summary>
     /// <param name="hose">The assembly; its cut length above zero.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The drawing's short name; null to make it from the hose's name.</param>
-    public static Drawing Of(HoseAssembly hose, UnitSystem? units = null, string? id = null)
+    public static Drawing Of(HoseAssembly hose, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(hose);
         UnitSystem system = units ?? Display.Units;
@@ -21,7 +20,7 @@ public static class HoseDrawing
         string angle = hose.Orientation is { } turn ? $", ends {Degrees(turn)} apart" : "";
         return new Drawing(Wide, Narrow, (size, theme) => Draw(hose, system, size, theme))
         {
-            Id = id ?? "hose-" + Naming.Slug(hose.Name),
+            Id = "hose-" + Naming.Slug(hose.Name),
             Title = $"{hose.Name}: cut {Text(hose.CutLength)} of hose{angle}",
             Caption = $"Overall {Text(hose.OverallLength)} less cut-offs of {Text(hose.First.CutOff)} and {Text(hose.Second.CutOff)}. "
                 + $"Under pressure {Text(hose.ShortestUnderPressure)} to {Text(hose.LongestUnderPressure)}. "

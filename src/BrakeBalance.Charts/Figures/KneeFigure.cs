@@ -8,20 +8,18 @@ public static class KneeFigure
 
     /// <summary>Efficiency against the knee for the valve's slope, with the three settings of the answer.</summary>
     /// <param name="setting">The answer; its car is set by a knee.</param>
-    /// <param name="highest">The highest knee to show, gauge; a little above what is marked when null.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">The car is set by a balance bar.</exception>
-    public static Figure Of(Setting setting, Pressure? highest = null, UnitSystem? units = null, string id = "knee-setting")
+    public static Figure Of(Setting setting, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(setting);
         (Vehicle vehicle, Conditions conditions) = (setting.Vehicle, setting.Conditions);
         double used = setting.Middle.Slope
             ?? throw new ArgumentException("The car is set by a balance bar, not by a knee.", nameof(setting));
-        double top = (highest ?? SettingMap.Highest(setting)).Pascals;
+        double top = SettingMap.Highest(setting).Pascals;
         Pressure[] knees = [.. Enumerable.Range(0, 61).Select(i => Pressure.FromPascals(top * i / 60))];
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(vehicle, conditions, knees, [used]);
-        var figure = new FigureBuilder(id, units, vehicle);
+        var figure = new FigureBuilder("knee-setting", units, vehicle);
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(

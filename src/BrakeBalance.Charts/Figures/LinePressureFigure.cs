@@ -6,12 +6,10 @@ public static partial class BalanceFigures
     /// <param name="model">The car in one load case.</param>
     /// <param name="adhesions">Surfaces whose first lock-up is marked [–]; null for <see cref="DefaultAdhesions"/>.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure LinePressures(BalanceModel model, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
-        string id = "line-pressures")
+    public static Figure LinePressures(BalanceModel model, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null)
     {
         adhesions ??= DefaultAdhesions;
-        var figure = new FigureBuilder(id, units, model.Vehicle);
+        var figure = new FigureBuilder("line-pressures", units, model.Vehicle);
         IReadOnlyList<BalancePoint> points = InstalledLine.Of(model, InstalledLine.Beyond(model, adhesions));
         IReadOnlyList<BalancePoint> knees = model.RearKnees();
         BalancePoint last = points[^1];

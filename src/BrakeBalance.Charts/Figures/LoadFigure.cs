@@ -2,17 +2,16 @@ namespace BrakeBalance.Charts.Figures;
 
 public static partial class BalanceFigures
 {
-    /// <summary>The same car in two load cases in one picture: two ideal curves and the installed line.</summary>
+    /// <summary>The same car in two load cases in one picture: two ideal curves, the installed line and the first lock-up on a dry
+    /// road.</summary>
     /// <param name="light">The lighter load case, such as driver only.</param>
     /// <param name="laden">The heavier load case.</param>
-    /// <param name="adhesion">The surface whose first lock-up is marked [–].</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = Conditions.DryAdhesion,
-        UnitSystem? units = null, string id = "load-cases")
+    public static Figure LoadCases(BalanceModel light, BalanceModel laden, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, light.Vehicle);
-        (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded();
+        const double adhesion = Conditions.DryAdhesion;
+        var figure = new FigureBuilder("load-cases", units, light.Vehicle);
+        (double front, double rear) = ForceWindow.Of([light, laden], adhesion).Rounded();
         bool sensing = light.Vehicle.Hydraulics.SensesLoad || laden.Vehicle.Hydraulics.SensesLoad;
         BalanceModel[] both = light.LoadCase == laden.LoadCase ? [light] : [light, laden];
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];

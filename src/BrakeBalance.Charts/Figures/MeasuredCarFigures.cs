@@ -12,11 +12,9 @@ public static class MeasuredCarFigures
     /// <param name="stops">The stops it was made from.</param>
     /// <param name="loadCase">The load case shown.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null,
-        string id = "measured-rates")
+    public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("measured-rates", units);
         TestStop[] shown = [.. Of(stops, loadCase)
             .Where(s => s is { Deceleration: not null, FrontPressure: not null,
             Locked: not (FirstLock.Front or FirstLock.Rear or FirstLock.Together) })];
@@ -76,11 +74,10 @@ public static class MeasuredCarFigures
     /// <param name="loadCase">The load case shown.</param>
     /// <param name="turns">Turns of the adjuster that the lines are drawn for; null for the knee of the file.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     public static Figure LockEvents(CarEstimate estimate, Vehicle file, IReadOnlyList<TestStop> stops, LoadCase loadCase,
-        double? turns = null, UnitSystem? units = null, string id = "lock-events")
+        double? turns = null, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("lock-events", units);
         Vehicle found = estimate.Apply();
         BalanceModel after = new(found, found.LoadCase(loadCase.Name)), before = new(file, file.LoadCase(loadCase.Name));
         StopForecast At(double bars) =>

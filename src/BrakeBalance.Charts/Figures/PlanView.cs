@@ -19,7 +19,7 @@ public static partial class StopFigures
         var figure = new FigureBuilder(id, units, stops[0].Stop.Car.Vehicle);
         double length = 1.12 * stops.Max(s => s.Stop.Trace.Max(t => t.AlongMetres)) + 8;
         double lane = length * aspect / stops.Count;
-        string[] now = [.. stops.Select(s => NowWords(s.Name, At(s.Stop, moment)))];
+        string[] now = [.. stops.Select(s => NowWords(At(s.Stop, moment)))];
         figure
             .Title(Turns(stops))
             .Describe(
@@ -68,7 +68,7 @@ public static partial class StopFigures
         return trace[Math.Max(0, after - 1)];
     }
 
-    internal static string NowWords(string name, YawSample now)
+    private static string NowWords(YawSample now)
     {
         string wheels = (now.Wheels.Front, now.Wheels.Rear) switch
         {

@@ -103,18 +103,12 @@ public static class PlumbingDrawing
 
     private static Kind KindOf(PlumbingGraph graph, PlumbingLine line)
     {
-        (string name, string port) = Split(line.From);
+        (string name, string port) = PlumbingGraph.Split(line.From);
         PlumbingPart? part = graph.Node(name)?.Part;
         return part == PlumbingPart.Reservoir ? Kind.Suction
             : part is PlumbingPart.Pump or PlumbingPart.PumpWithReservoir && port == "outlet" ? Kind.Pressure
             : part == PlumbingPart.Booster && port == "gear" ? Kind.Pressure
             : Kind.Return;
-    }
-
-    private static (string Node, string Port) Split(string port)
-    {
-        int at = port.LastIndexOf('.');
-        return at < 0 ? (port, "") : (port[..at], port[(at + 1)..]);
     }
 
     private static (double X, double Y)[] Way(PlumbingLayout layout, (double X, double Y, int Dx, int Dy) from,

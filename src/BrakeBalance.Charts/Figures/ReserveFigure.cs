@@ -2,18 +2,18 @@ namespace BrakeBalance.Charts.Figures;
 
 public static partial class FootFigures
 {
+    private const int MostShown = 6;
+
     /// <summary>The hardest stop that the stored energy still helps, application by application after the engine has stopped.</summary>
     /// <param name="control">The car's control in one load case.</param>
     /// <param name="brakingRate">Deceleration of each stop [–]: it decides how much each application takes from the store.</param>
-    /// <param name="applications">How many applications are shown at most.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; without a reserve it says so, and shows one bar of no height.</returns>
-    public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null,
-        string id = "reserve")
+    public static Figure Reserve(ControlForce control, double brakingRate = 0.5, UnitSystem? units = null, string id = "reserve")
     {
         var figure = new FigureBuilder(id, units, control.Model.Vehicle);
-        EngineOffPresses presses = EngineOffPresses.Of(control, brakingRate, applications: applications);
+        EngineOffPresses presses = EngineOffPresses.Of(control, brakingRate, applications: MostShown);
         ReserveApplication[] reserve = [.. presses.Applications.TakeWhile(application => application.MaximumAssist > Force.Zero)];
         ControlForce[] stops = [.. reserve.Select(application => application.Assist).Append(control.Control.Assist.WithoutEnergy())
             .Select(assist => new ControlForce(control.Model, control.Control with { Assist = assist }))];

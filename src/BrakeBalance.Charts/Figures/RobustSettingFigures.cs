@@ -6,14 +6,14 @@ public static class RobustSettingFigures
     /// <summary>The trade-off: chance of a rear-first lock-up and mean efficiency against the setting.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <param name="isExample">Whether the car only stands for the reader's: title and caption say so.</param>
-    public static Figure TradeOff(Setting setting, UnitSystem? units = null, string id = "setting-trade-off", bool isExample = false)
+    public static Figure TradeOff(Setting setting, UnitSystem? units = null, bool isExample = false)
     {
         ArgumentNullException.ThrowIfNull(setting);
         SettingAnswer answer = setting.Chance;
         // What the car's own stops say is drawn over all that they leave open, not at the middle of the file's ranges.
-        var figure = new FigureBuilder(id, units, setting is { Rule: SettingRule.Chance, Kept: null } ? null : setting.Vehicle);
+        var figure = new FigureBuilder(
+            "setting-trade-off", units, setting is { Rule: SettingRule.Chance, Kept: null } ? null : setting.Vehicle);
         bool bar = answer.Variable == SettingVariable.BalanceBar;
         SettingPoint[] points = [.. answer.TradeOff.OrderBy(X)];
         double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;
@@ -62,15 +62,14 @@ public static class RobustSettingFigures
     /// <summary>What to measure next: share of an answer's variance in which each number has a hand.</summary>
     /// <param name="answer">The answer; something must be left to measure.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <param name="car">The car, where the caption is to name it.</param>
     /// <exception cref="ArgumentException">Nothing is left to measure.</exception>
-    public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next", Vehicle? car = null)
+    public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, Vehicle? car = null)
     {
         Refuse.If(answer.MeasureNext.Count == 0, "Every number is known, so there is nothing to measure next.", nameof(answer));
 
         MeasuringAdvice[] first = [.. answer.MeasureNext.Take(6)];
-        return new FigureBuilder(id, units)
+        return new FigureBuilder("measure-next", units)
             .Title($"Measure first: {Short(first[0].Path)} ({first[0].Path})")
             .Describe(
                 (car is null ? "" : $"{car.Name}. ") + "Share of the answer's variance that each number has a hand in; "

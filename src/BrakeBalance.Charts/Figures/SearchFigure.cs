@@ -11,9 +11,8 @@ public static partial class FootFigures
     /// <param name="choice">What was asked.</param>
     /// <param name="result">What the search found.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; null when nothing fits, or travel cannot be told.</returns>
-    public static Figure? SearchFront(Choice choice, ChoiceResult result, UnitSystem? units = null, string id = "effort-travel")
+    public static Figure? SearchFront(Choice choice, ChoiceResult result, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(result);
@@ -25,7 +24,7 @@ public static partial class FootFigures
             return null;
         }
 
-        var figure = new FigureBuilder(id, units, choice.Car);
+        var figure = new FigureBuilder("effort-travel", units, choice.Car);
         IReadOnlyList<Proposal> front = result.EffortFront;
         FoundSet[] dots = [.. fits.Where((_, i) => i % ((fits.Length / MostDots) + 1) == 0)];
         string from = $"{figure.Text(Measure.ControlForce, Force(front[0]))} and {figure.Text(Measure.Travel, Travel(front[0]))}";

@@ -9,13 +9,12 @@ public static class SettingFigures
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
     /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure SafeSettings(
-        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null, string id = "safe-settings")
+        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null)
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units, setting?.Vehicle);
+        var figure = new FigureBuilder("safe-settings", units, setting?.Vehicle);
         int safe = Safe(outcomes, setting).Count();
         bool anySlope = Safe(outcomes, setting).Any(one => one.Slope == outcomes.Max(other => other.Slope));
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
@@ -73,24 +72,21 @@ public static class SettingFigures
     /// </summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
     /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
-    /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
-    public static Figure EfficiencyOfSettings(
-        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, bool worst = false, UnitSystem? units = null,
-            string id = "setting-efficiency")
+    public static Figure EfficiencyOfSettings(IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null)
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units, setting?.Vehicle);
+        var figure = new FigureBuilder("setting-efficiency", units, setting?.Vehicle);
         string stricter = Stricter(grid, setting);
-        string what = worst ? "least braking efficiency" : "mean braking efficiency";
+        const string what = "mean braking efficiency";
         SettingOutcome[] safe = [.. Safe(grid.Rows(outcome => outcome).SelectMany(row => row), setting)];
         string basis = setting?.Conditions.Adhesions is { } roads
             ? $", all load cases, adhesion {Finding.Rate(roads[0])} to {Finding.Rate(roads[^1])}" : "";
         string finding = safe.Length == 0
             ? "No setting tried keeps the front axle first everywhere"
-            : $"Among the safe settings the {what} runs from {Percent(safe.Min(Efficiency))} to {Percent(safe.Max(Efficiency))}{basis}";
+            : $"Among the safe settings the {what} runs from {Percent(safe.Min(one => one.MeanEfficiency))} to "
+                + $"{Percent(safe.Max(one => one.MeanEfficiency))}{basis}";
         figure
             .Title(finding)
             .Describe(
@@ -100,7 +96,7 @@ public static class SettingFigures
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
-                grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
+                grid.Rows(outcome => outcome.FrontFirstEverywhere ? outcome.MeanEfficiency : (double?)null), Measure.Percent);
         if (stricter.Length > 0)
         {
             figure.Map("beyond the safe limit", grid.KneeMiddles, grid.SlopeMiddles,
@@ -116,21 +112,19 @@ public static class SettingFigures
         Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
-        double Efficiency(SettingOutcome outcome) => worst ? outcome.WorstEfficiency : outcome.MeanEfficiency;
         string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
     }
 
     /// <summary>The safe limit of the knee over the slope, one line for each spread of friction.</summary>
     /// <param name="curves">For each spread [–] the safe limit at each slope [–]; null where there is none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
     /// <param name="car">The car, where the caption is to name it.</param>
     /// <exception cref="ArgumentException">No slope has a safe limit.</exception>
     public static Figure SafeLimits(
         IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves,
-        UnitSystem? units = null, string id = "safe-limits", Vehicle? car = null)
+        UnitSystem? units = null, Vehicle? car = null)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("safe-limits", units);
         var known = Known(curves);
         Refuse.If(known.Count == 0, "No slope has a knee that keeps the front axle first everywhere.", nameof(curves));
 

@@ -49,23 +49,22 @@ public static class StopExplorables
     /// <param name="adhesion">Adhesion of the surface [–].</param>
     /// <param name="moments">How many moments; at least 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The explorable's short name.</param>
     public static Explorable SecondBySecond(
-        BalanceModel model, StopResult stop, double adhesion, int moments = 25, UnitSystem? units = null, string id = "second")
+        BalanceModel model, StopResult stop, double adhesion, int moments = 25, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stop.Duration.Seconds, moments);
-        return Explorable.Of(id,
+        return Explorable.Of("second",
             [Control.Clock("time", times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
         {
             double now = times[state["time"]];
             StopSample sample = StopFigures.At(stop, now);
             return new Frame(
                 [
-                    StopFigures.SpeedOverTime(stop, now, shown, $"{id}-speed"),
-                    StopFigures.DecelerationOverTime(stop, now, shown, $"{id}-deceleration"),
-                    StopFigures.LoadsOverTime(stop, now, shown, $"{id}-loads"),
-                    StopFigures.ForceCourse(model, stop, adhesion, now, shown, $"{id}-course"),
+                    StopFigures.SpeedOverTime(stop, now, shown, "second-speed"),
+                    StopFigures.DecelerationOverTime(stop, now, shown, "second-deceleration"),
+                    StopFigures.LoadsOverTime(stop, now, shown, "second-loads"),
+                    StopFigures.ForceCourse(model, stop, adhesion, now, shown, "second-course"),
                 ],
                 [
                     new Readout("Speed", Measure.Speed.Text(sample.SpeedMetresPerSecond, shown)),
@@ -85,19 +84,17 @@ public static class StopExplorables
     /// <param name="wheelbase">Wheelbase of the cars.</param>
     /// <param name="moments">How many moments; at least 2.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The explorable's short name.</param>
     public static Explorable FromAbove(
-        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null,
-            string id = "above")
+        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stops.Max(s => s.Stop.Duration.Seconds), moments);
-        return Explorable.Of(id,
+        return Explorable.Of("above",
             [Control.Clock("time", times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
         {
             double now = times[state["time"]];
             return new Frame(
-                [StopFigures.PlanView(stops, wheelbase, now, shown, $"{id}-plan")],
+                [StopFigures.PlanView(stops, wheelbase, now, shown, "above-plan")],
                 [.. stops.Select(s => new Readout($"{Finding.Capital(s.Name)}: speed, heading", Now(StopFigures.At(s.Stop, now), shown)))]);
         });
     }

@@ -7,10 +7,9 @@ public static partial class StopFigures
     /// <param name="curves">The curves; at most five.</param>
     /// <param name="wheelLoad">Normal reaction of one wheel; above zero.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure SlipCurves(IReadOnlyList<SlipCurve> curves, Force wheelLoad, UnitSystem? units = null, string id = "slip-curves")
+    public static Figure SlipCurves(IReadOnlyList<SlipCurve> curves, Force wheelLoad, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder("slip-curves", units);
         double[] slips = [.. Enumerable.Range(0, 101).Select(i => i / 100.0 * (i / 100.0))];
         SlipCurve first = curves[0];
         double peak = first.PeakAdhesion(wheelLoad);
@@ -42,10 +41,9 @@ public static partial class StopFigures
     /// <summary>Heading against time of several stops.</summary>
     /// <param name="stops">Name and outcome of each; at most five, all with traces.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure Headings(IReadOnlyList<(string Name, YawResult Stop)> stops, UnitSystem? units = null, string id = "headings")
+    public static Figure Headings(IReadOnlyList<(string Name, YawResult Stop)> stops, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, stops[0].Stop.Car.Vehicle);
+        var figure = new FigureBuilder("headings", units, stops[0].Stop.Car.Vehicle);
         figure
             .Title(Turns(stops))
             .Describe(

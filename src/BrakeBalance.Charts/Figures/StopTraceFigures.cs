@@ -117,10 +117,9 @@ public static partial class StopFigures
     /// <summary>Stopping distances of several set-ups and drivers side by side.</summary>
     /// <param name="rows">The set-ups.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The figure's short name.</param>
-    public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
+    public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null)
     {
-        var figure = new FigureBuilder(id, units, rows[0].Emergency.Car.Vehicle);
+        var figure = new FigureBuilder("distances", units, rows[0].Emergency.Car.Vehicle);
         StopComparisonRow best = rows.OrderBy(r => r.IsBeyond)
             .ThenBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters).First();
         StopComparisonRow[] beyond = [.. rows.Where(r => r.IsBeyond)];

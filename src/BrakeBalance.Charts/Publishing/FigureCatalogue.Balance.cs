@@ -18,7 +18,7 @@ public static partial class FigureCatalogue
         {
             Name = "brake-forces", Make = (car, units) => BalanceFigures.BrakeForces(car.Light, units: units),
             Plain = new(
-                Title: (car, figure) => Finding.Capital(PlainOrder(car.Light, BalanceFigures.DefaultAdhesions, figure)),
+                Title: (car, _) => Finding.Capital(PlainOrder(car.Light, BalanceFigures.DefaultAdhesions)),
                 Caption: "How a car shares its braking between front and rear. "
                     + "Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
                 X: FrontForce, Y: RearForce, Marks: SharingMarks),
@@ -28,8 +28,8 @@ public static partial class FigureCatalogue
             Name = "brake-forces-laden", Needs = "two load cases", Make = (car, units) => car.Car.LoadCases.Length > 1
                 ? BalanceFigures.BrakeForces(car.Laden, RoadsLaden, units: units, id: "brake-forces-laden") : null,
             Plain = new(
-                Title: (car, figure) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: "
-                    + PlainOrder(car.Laden, RoadsLaden, figure),
+                Title: (car, _) =>
+                    $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: {PlainOrder(car.Laden, RoadsLaden)}",
                 Caption: "The same sharing of the braking with the car's heaviest load. "
                     + "A load presses the rear wheels down, so they may brake more before they lock.",
                 X: FrontForce, Y: RearForce, Marks: SharingMarks),
@@ -83,7 +83,7 @@ public static partial class FigureCatalogue
         },
     ];
 
-    private static string PlainOrder(BalanceModel model, IReadOnlyList<double> adhesions, Figure figure)
+    private static string PlainOrder(BalanceModel model, IReadOnlyList<double> adhesions)
     {
         double top = ForceWindow.Of(model, adhesions).RateShown(model);
         IReadOnlyList<(double From, double To)> led = Finding.RearLed(model, top);

@@ -24,15 +24,14 @@ public static class MeasurementTables
     /// <summary>Knee and slope of each position of the adjuster.</summary>
     /// <param name="analysis">The analysis of the gauges.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knees")
+    public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null)
     {
         (AdjusterPosition Position, ValveFit Fit)[] rows =
             [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
         DisplayUnit unit = Measure.LinePressure.In(units ?? Display.Units);
         return new NamedTable
         {
-            Id = id,
+            Id = "knees",
             Title = "Knee and slope by position of the adjuster",
             Caption = "Behind ± stands half of a 90 % interval. No knee means that none shows up to the highest pressure read."
                 + (analysis.InletRatio == 1 || rows.All(r => r.Fit.Knee is null) ? "" : Invariant.Text(
@@ -59,9 +58,8 @@ public static class MeasurementTables
     /// <summary>The valve's numbers with their intervals, beside what is usual.</summary>
     /// <param name="analysis">The analysis of the gauges.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
     /// <returns>The table; one row that says so when nothing was found.</returns>
-    public static NamedTable Valve(GaugeAnalysis analysis, UnitSystem? units = null, string id = "valve")
+    public static NamedTable Valve(GaugeAnalysis analysis, UnitSystem? units = null)
     {
         IReadOnlyList<ValveProperty> found = analysis.Properties;
         UnitSystem shown = units ?? Display.Units;
@@ -70,7 +68,7 @@ public static class MeasurementTables
         string[] outside = [.. found.Where(p => p.IsOutside).Select(p => p.Name)];
         return new NamedTable
         {
-            Id = id,
+            Id = "valve",
             Title = found.Count == 0 ? "The gauges tell no number of the valve"
                 : outside.Length == 0 ? "The valve's numbers are usual ones" : $"Outside common practice: {string.Join(", ", outside)}",
             Caption = "Bounds are a 90 % interval. One slope and one hysteresis serve all positions of the adjuster.",
@@ -89,10 +87,9 @@ public static class MeasurementTables
     /// <summary>Each stop in use beside what the fitted car foretells, with the weight it has.</summary>
     /// <param name="estimate">The estimate.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Weights(CarEstimate estimate, UnitSystem? units = null, string id = "stop-weights") => new()
+    public static NamedTable Weights(CarEstimate estimate, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "stop-weights",
         Title = estimate.Weights.All(w => Math.Min(w.DecelerationWeight ?? 1, w.LockWeight ?? 1) > 0.5)
             ? "Every stop has its say" : "Stops that do not fit the others have less say",
         Caption = "Weight 1 is a full say. No stop is thrown out; one far off what the others tell counts less.",
@@ -111,10 +108,9 @@ public static class MeasurementTables
     /// <summary>Stops found in a time series.</summary>
     /// <param name="search">The search.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Stops(StopSearch search, UnitSystem? units = null, string id = "stops-found") => new()
+    public static NamedTable Stops(StopSearch search, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "stops-found",
         Title = search.Stops.Count == 0
             ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
         Caption = string.Join(' ', search.Stops.Count == 0
@@ -139,12 +135,11 @@ public static class MeasurementTables
     /// <summary>Line pressures, slip and lock-up of the stops found.</summary>
     /// <param name="search">The stops.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
     /// <returns>The table; null when the log holds neither pressures nor wheel speeds.</returns>
-    public static NamedTable? Wheels(StopSearch search, UnitSystem? units = null, string id = "stops-wheels") =>
+    public static NamedTable? Wheels(StopSearch search, UnitSystem? units = null) =>
         search.Stops.All(s => s is { FrontPressure: null, RearPressure: null, Locked: null }) ? null : new()
         {
-            Id = id,
+            Id = "stops-wheels",
             Title = "Line pressures, slip and lock-up",
             Caption = "Pressures are means from 80 % to 10 % of the initial speed; slip is the middle one from 80 % to 30 %.",
             Table = new TableBuilder(units)
@@ -161,10 +156,9 @@ public static class MeasurementTables
 
     /// <summary>What each column of a time series was taken for, and why.</summary>
     /// <param name="columns">The columns.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Columns(IReadOnlyList<LogColumn> columns, string id = "log-columns") => new()
+    public static NamedTable Columns(IReadOnlyList<LogColumn> columns) => new()
     {
-        Id = id,
+        Id = "log-columns",
         Title = "What the columns were taken for",
         Caption = $"Where one is wrong, name it in the file's header as in 'speed [km/h]', or by --column {ColumnChoice.Form}.",
         Table = new TableBuilder()
@@ -177,10 +171,9 @@ public static class MeasurementTables
     /// <summary>What was believed and what is known after the stops.</summary>
     /// <param name="estimate">The estimate.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Estimate(CarEstimate estimate, UnitSystem? units = null, string id = "estimate") => new()
+    public static NamedTable Estimate(CarEstimate estimate, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "estimate",
         Title = $"The car before and after {estimate.StopsUsed} stop{(estimate.StopsUsed == 1 ? "" : "s")}",
         Caption = "Bounds are a 90 % interval. Learnt: the share of the band that the stops took away.",
         Table = new TableBuilder(units)
@@ -193,8 +186,7 @@ public static class MeasurementTables
     /// <summary>Present setting, safe limit and recommended setting, with what lies behind them.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Setting(Setting setting, UnitSystem? units = null, string id = "setting-answer")
+    public static NamedTable Setting(Setting setting, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
@@ -202,7 +194,7 @@ public static class MeasurementTables
             [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting, shown).Select(words => ("Out of reach", words))];
         return new()
         {
-            Id = id,
+            Id = "setting-answer",
             Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit"
                 : setting.IsBuiltBeyond ? "As the car is built the rear can lock first" : "The setting",
             Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. "
@@ -216,15 +208,14 @@ public static class MeasurementTables
     /// <summary>What each condition costs: the safe limit without it.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
     /// <returns>The table; one row that says so when no condition costs anything.</returns>
-    public static NamedTable Costs(Setting setting, UnitSystem? units = null, string id = "setting-costs")
+    public static NamedTable Costs(Setting setting, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(setting);
         bool none = setting.Costs.Count == 0;
         return new()
         {
-            Id = id,
+            Id = "setting-costs",
             Title = "What each condition costs",
             Caption = "The limit of all corners if one condition did not have to be met, the dearest first.",
             Table = new TableBuilder(units)
@@ -238,10 +229,9 @@ public static class MeasurementTables
     /// <summary>A setting condition by condition.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Conditions(SettingAnswer answer, UnitSystem? units = null, string id = "setting-conditions") => new()
+    public static NamedTable Conditions(SettingAnswer answer, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "setting-conditions",
         Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
             : answer.HoldsAtAnySetting ? "The setting with most rear braking, within the chance as all are, case by case"
             : "At " + (at.Knee is { } knee
@@ -260,12 +250,11 @@ public static class MeasurementTables
     /// <summary>Answers as bands.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
     /// <param name="car">The car, where the title is to name it.</param>
     public static NamedTable Bands(
-        IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands", Vehicle? car = null) => new()
+        IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, Vehicle? car = null) => new()
         {
-            Id = id,
+            Id = "bands",
             Title = car is null ? "Answers as bands" : $"{car.Name}: answers as bands",
             Caption = "90 % of the cars within the ranges lie within the band.",
             Table = new TableBuilder()
@@ -279,10 +268,9 @@ public static class MeasurementTables
     /// <summary>What to measure next for one answer.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next-list") => new()
+    public static NamedTable MeasureNext(BandedAnswer answer, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "measure-next-list",
         Title = "What to measure next",
         Caption = answer.Question + ".",
         Table = answer.MeasureNext.Count == 0
@@ -298,16 +286,15 @@ public static class MeasurementTables
     /// <summary>Safe stops, the one to make next first, and what they would leave open of the setting.</summary>
     /// <param name="next">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
     /// <returns>The table; one row that says so when no stop is safe enough.</returns>
-    public static NamedTable NextStops(NextStops next, UnitSystem? units = null, string id = "next-stops")
+    public static NamedTable NextStops(NextStops next, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(next);
         UnitSystem shown = units ?? Display.Units;
         CandidateStop[] first = [.. next.Candidates.Take(6)];
         return new NamedTable
         {
-            Id = id,
+            Id = "next-stops",
             Title = NextStopWords.Title(next, shown),
             Caption = string.Join(' ', NextStopWords.Caption(next, shown)),
             Table = first.Length == 0
@@ -326,10 +313,9 @@ public static class MeasurementTables
 
     /// <summary>How often intervals of 90 % held the truth on simulated days.</summary>
     /// <param name="posted">The rows.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Coverage(IReadOnlyList<IntervalCoverage> posted, string id = "interval-coverage") => new()
+    public static NamedTable Coverage(IReadOnlyList<IntervalCoverage> posted) => new()
     {
-        Id = id,
+        Id = "interval-coverage",
         Title = Invariant.Text(
             $"Intervals of 90 % held the truth on {100 * posted.Min(row => row.Share):0.0} to {100 * posted.Max(row => row.Share):0.0} % "
                 + $"of {posted[0].Days} simulated days"),
@@ -346,10 +332,9 @@ public static class MeasurementTables
     /// <summary>A test plan.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    public static NamedTable Plan(TestPlan plan, UnitSystem? units = null, string id = "test-plan") => new()
+    public static NamedTable Plan(TestPlan plan, UnitSystem? units = null) => new()
     {
-        Id = id,
+        Id = "test-plan",
         Title = $"Test plan for the {plan.Car}",
         Caption = string.Join(' ', plan.Cautions),
         Table = plan.Stops.Count == 0

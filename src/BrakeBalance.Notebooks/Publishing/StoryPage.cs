@@ -59,7 +59,7 @@ internal static class StoryPage
         foreach (string screen in KneeStory.Screens(vehicle))
         {
             Explorable explorable = KneeStory.Of(screen, vehicle, () => setting, units);
-            (string heading, string words) = Words(screen, vehicle);
+            (string heading, string words) = Words(screen);
             body.Append(screen == "all" ? "<section class=\"bb-long\">\n" : "<section>\n")
                 .Append(heading.Length > 0 ? $"<h2 id=\"{screen}\">{heading}</h2>\n" : "")
                 .Append(heading.Length > 0 ? "<p>" : "<p class=\"bb-lead\">").Append(HtmlText.Escape(words)).Append("</p>\n")
@@ -91,7 +91,7 @@ internal static class StoryPage
     }
 
     /// <summary>What stands above a screen's figure; what depends on its controls, or on the car, is said in the figure.</summary>
-    private static (string Heading, string Words) Words(string screen, Vehicle vehicle) => screen switch
+    private static (string Heading, string Words) Words(string screen) => screen switch
     {
         "stop" => ("", "Stand on the brake, and a car leans on its front wheels. The rear wheels go light. How hard it brakes is counted "
             + "in g: at 1 g a car loses speed as fast as a dropped stone gains it."),

@@ -16,14 +16,21 @@ public sealed record Accumulator
 
     /// <summary>Volume of the gas with no oil in the vessel; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³",
+        HowToMeasure = "Stamped on the vessel, or its service manual")]
     public required Volume GasVolume { get; init => field = Require.Positive(value); }
 
     /// <summary>Pressure of the gas with no oil in the vessel, gauge; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Pressure of the gas with no oil in the vessel", Required = true, Low = "1 bar", High = "200 bar", Example = "45 bar",
+        HowToMeasure = "Filling tool's gauge on the gas valve, oil side empty")]
+    [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public required Pressure Precharge { get; init => field = Require.Positive(value); }
 
     /// <summary>Polytropic exponent of a quick discharge [–]; 1 to 1.67; 1.3 unless said (common practice, between 1 and 1.4).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 1.67.</exception>
+    [Field("Polytropic exponent of a quick discharge; 1.3 when left out", Low = "1", High = "1.67", Example = "1.3",
+        HowToMeasure = "Not measured in a car: 1 for a slow, 1.4 for a quick discharge of nitrogen")]
     public double PolytropicExponent { get; init => field = Require.Between(value, 1, 1.67); } = 1.3;
 
     /// <summary>Oil held when charged to a pressure.</summary>

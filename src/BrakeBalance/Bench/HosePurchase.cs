@@ -9,6 +9,8 @@ public sealed record HosePurchase
 {
     /// <summary>Width that each cut turns into dust; 0 to 10 mm; 3 mm unless said (common practice, an abrasive wheel).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 10 mm.</exception>
+    [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
+        HowToMeasure = "Thickness of the saw blade or cutting disc")]
     public Length Kerf
     {
         get;
@@ -17,6 +19,8 @@ public sealed record HosePurchase
 
     /// <summary>Step in which hose is sold; 1 mm to 10 m; 0.1 m unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 mm to 10 m.</exception>
+    [Field("Step in which the hose is sold; 0.1 m when left out", Low = "1 mm", High = "10 m", Example = "1 ft",
+        HowToMeasure = "The shop's price list")]
     public Length SoldBy
     {
         get;

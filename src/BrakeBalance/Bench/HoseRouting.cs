@@ -5,10 +5,14 @@ public sealed record HoseBend
 {
     /// <summary>Radius of the hose's centre line; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Radius of the hose's centre line", Required = true, Low = "5 mm", High = "5 m", Example = "140 mm",
+        HowToMeasure = "Template cut from card")]
     public required Length Radius { get; init => field = Require.Positive(value); }
 
     /// <summary>Angle through which the hose turns; above 0, to 360 degrees.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 360 degrees.</exception>
+    [Field("Angle through which the hose turns", Required = true, Low = "1 °", High = "360 °", Example = "90 °",
+        HowToMeasure = "Protractor, or a template cut from card")]
     public required Angle Turn { get; init => field = Require.Between(value, Angle.FromDegrees(1), Angle.FromDegrees(360)); }
 
     /// <summary>Length of hose in the bend: radius × angle.</summary>

@@ -14,6 +14,8 @@ public sealed record HydraulicOil
 
     /// <summary>Density; 700 to 1,100 kg/m³.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 700 to 1,100 kg/m³.</exception>
+    [Field("Density; 860 kg/m³ when left out", Low = "700 kg/m³", High = "1100 kg/m³", Example = "860 kg/m³",
+        HowToMeasure = "The fluid's data sheet")]
     public Density Density
     {
         get;
@@ -22,10 +24,14 @@ public sealed record HydraulicOil
 
     /// <summary>Kinematic viscosity at 40 °C; 2 to 1,000 mm²/s; above that at 100 °C.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 2 to 1,000 mm²/s.</exception>
+    [Field("Kinematic viscosity at 40 °C; 36 mm²/s when left out", Low = "2 mm²/s", High = "1000 mm²/s", Example = "36 mm²/s",
+        HowToMeasure = "The fluid's data sheet")]
     public KinematicViscosity At40Celsius { get; init => field = Require.Between(value, MmSquared(2), MmSquared(1000)); } = MmSquared(36);
 
     /// <summary>Kinematic viscosity at 100 °C; 1 to 100 mm²/s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 100 mm²/s.</exception>
+    [Field("Kinematic viscosity at 100 °C; 7.2 mm²/s when left out", Low = "1 mm²/s", High = "100 mm²/s", Example = "7.2 mm²/s",
+        HowToMeasure = "The fluid's data sheet")]
     public KinematicViscosity At100Celsius { get; init => field = Require.Between(value, MmSquared(1), MmSquared(100)); } = MmSquared(7.2);
 
     /// <summary>Kinematic viscosity at a temperature.</summary>

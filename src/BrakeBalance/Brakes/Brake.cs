@@ -17,22 +17,7 @@ public abstract record Brake
     /// <summary>The highest friction coefficient any brake here accepts [–].</summary>
     public const double HighestFriction = 1.2;
 
-    // Zero until first use (a real slope never is); never part of equality and never copied, so a changed copy works out its own.
-    private double _torqueNewtonMetresPerPascal;
-
-    /// <summary>Sets up a brake from its required properties.</summary>
-    protected Brake()
-    {
-    }
-
-    /// <summary>Copies the description of a brake, without what was worked out from it.</summary>
-    /// <param name="original">The brake to copy.</param>
-    protected Brake(Brake original)
-    {
-        FrictionCoefficient = original.FrictionCoefficient;
-        ThresholdPressure = original.ThresholdPressure;
-        Efficiency = original.Efficiency;
-    }
+    private Kept<double> _torqueNewtonMetresPerPascal;
 
     /// <summary>Friction coefficient between pad or lining and disc or drum [–]; above 0, at most 1.2.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero, or is above 1.2.</exception>
@@ -93,18 +78,8 @@ public abstract record Brake
     /// </para>
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A shoe self-locks at the brake's friction coefficient.</exception>
-    public double TorqueNewtonMetresPerPascal
-    {
-        get
-        {
-            if (_torqueNewtonMetresPerPascal == 0)
-            {
-                _torqueNewtonMetresPerPascal = BrakeFactor * Efficiency * PistonArea.SquareMeters * EffectiveRadius.Meters;
-            }
-
-            return _torqueNewtonMetresPerPascal;
-        }
-    }
+    public double TorqueNewtonMetresPerPascal => _torqueNewtonMetresPerPascal.Of(this, static brake =>
+        brake.BrakeFactor * brake.Efficiency * brake.PistonArea.SquareMeters * brake.EffectiveRadius.Meters);
 
     /// <summary>Brake factor C* for another friction coefficient [–].</summary>
     /// <param name="friction">Friction coefficient between lining and disc or drum [–]; above 0, at most 1.2.</param>

@@ -40,7 +40,7 @@ internal sealed class ChoiceSearch
     {
         (_text, _targets) = (text, targets);
         _present = VehicleFile.Read(text, "the car").Vehicle;
-        Place[] places = [.. parts.Places.Select(place => new Place(place.Name, place.Parts, Touched(place.Parts)))];
+        Place[] places = [.. parts.Places.Select(place => new Place(place.Parts, Touched(place.Parts)))];
 
         // Places that change the balance come first, so that one balance serves all feet in a row; then cylinder and booster.
         _places = [.. places.OrderBy(place => (place.Pieces & Piece.Balance) == 0).ThenBy(place => (place.Pieces & Piece.Cylinder) == 0)
@@ -362,7 +362,7 @@ internal sealed class ChoiceSearch
         All = 63,
     }
 
-    private sealed record Place(string Name, ImmutableArray<Part?> Parts, Piece Pieces);
+    private sealed record Place(ImmutableArray<Part?> Parts, Piece Pieces);
 }
 
 /// <summary>One combination that was tried, by the numbers that it is ordered by.</summary>

@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Choosing;
 
 /// <summary>Targets as they are written; what is left out is common practice.</summary>

@@ -9,14 +9,22 @@ public sealed record KneeAdjustment
 {
     /// <summary>Knee with the adjuster fully out, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
+        HowToMeasure = "Two gauges with the adjuster fully out")]
+    [Usual("0 bar", "40 bar", Above = "bar given for psi, or the knee fully in")]
     public required Pressure KneeBackedOff { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Rise of the knee for one turn in; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
+        HowToMeasure = "Two gauges, one reading per turn")]
+    [Usual("1.5 bar", "30 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public required Pressure KneePerTurn { get; init => field = Require.Positive(value); }
 
     /// <summary>Turns from fully out to fully in [–]; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Turns from fully out to fully in", Required = true, Low = "0.1", High = "50", Example = "6", HowToMeasure = "Count them")]
+    [Usual("1", "15")]
     public required double Turns { get; init => field = Require.Positive(value); }
 
     /// <summary>Knee after a number of turns in from fully out.</summary>

@@ -7,19 +7,23 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record LimitingValve : ReducingValve
 {
-    private readonly double _limitPascals;
-
     /// <summary>Highest outlet line pressure, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure Limit
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _limitPascals = value.Pascals;
-        }
-    }
+    [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
+        HowToMeasure = "Gauge behind the valve under a hard push")]
+    [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
+    public required Pressure Limit { get; init => field = Require.NotNegative(value); }
 
-    internal override ValveLaw Law => ValveLaw.AboveKnee(_limitPascals, 0);
+    /// <inheritdoc/>
+    [Field("How much higher the outlet stands at the same inlet on release than on application, above the limit; none when left out",
+        Low = "0 bar", High = "40 bar", Example = "3 bar",
+        HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
+    public override Pressure Hysteresis { get; init => field = Require.NotNegative(value); }
+
+    /// <inheritdoc/>
+    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out",
+        Example = "true", HowToMeasure = "Two gauges, front circuit open at a bleeder: does the rear follow one to one?")]
+    public override bool BypassWhenFrontLost { get; init; }
+
+    private protected override ValveLaw Lines => ValveLaw.AboveKnee(Limit.Pascals, 0);
 }

@@ -3,6 +3,8 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>
 /// How the two circuits share what the driver puts in: both pistons of a tandem under one force, or two cylinders on a balance bar.
 /// </summary>
+[Kind("tandem", typeof(TandemSplit), "one tandem master cylinder")]
+[Kind("balance bar", typeof(BalanceBarSplit), "two master cylinders on a balance bar")]
 public abstract record MasterSplit
 {
     private protected MasterSplit()
@@ -43,16 +45,24 @@ public sealed record BalanceBarSplit : MasterSplit
 {
     /// <summary>Bore of the front circuit's master cylinder; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
+        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public required Length FrontBore { get; init => field = Require.Positive(value); }
 
     /// <summary>Bore of the rear circuit's master cylinder; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Bore of the rear circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "20.64 mm",
+        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public required Length RearBore { get; init => field = Require.Positive(value); }
 
     /// <summary>
     /// The front cylinder's share of the rod force [–]; 0.2 to 0.8 (fully over, a bar gives about 2:1: common practice).
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.2 to 0.8.</exception>
+    [Field("Front cylinder's share of the rod force: distance from bearing to rear clevis over clevis spacing", Required = true,
+        Low = "0.2", High = "0.8", Example = "0.55", HowToMeasure = "Rule: bearing centre to rear clevis over clevis spacing, under load")]
     public required double FrontForceShare { get; init => field = Require.Between(value, 0.2, 0.8); }
 
     /// <inheritdoc/>

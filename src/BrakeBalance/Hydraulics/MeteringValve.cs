@@ -8,41 +8,28 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record MeteringValve : PressureValve
 {
-    private readonly double _openingPascals;
-    private readonly double _blendPascals;
-
     /// <summary>Inlet line pressure at which the valve begins to open, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure OpeningPressure
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _openingPascals = value.Pascals;
-        }
-    }
+    [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",
+        HowToMeasure = "Two gauges: inlet pressure at which the outlet begins to rise")]
+    [Usual("1 bar", "15 bar", Above = "bar given for psi", Below = "psi given for bar")]
+    public required Pressure OpeningPressure { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Inlet line pressure from which the outlet equals the inlet, gauge; above <see cref="OpeningPressure"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public required Pressure BlendPressure
-    {
-        get;
-        init
-        {
-            field = Require.Positive(value);
-            _blendPascals = value.Pascals;
-        }
-    }
+    [Field("Inlet pressure from which outlet and inlet are equal; above openingPressure", Required = true, Low = "0.5 bar", High = "60 bar",
+        Example = "20 bar", HowToMeasure = "Two gauges: inlet pressure at which they meet")]
+    [Usual("5 bar", "50 bar", Above = "bar given for psi", Below = "psi given for bar")]
+    public required Pressure BlendPressure { get; init => field = Require.Positive(value); }
 
     /// <exception cref="ArgumentException">The blend pressure is not above the opening pressure.</exception>
-    internal override ValveLaw Law
+    private protected override ValveLaw Lines
     {
         get
         {
-            double gradient = _blendPascals / (_blendPascals - _openingPascals);
-            return _blendPascals > _openingPascals
-                ? new(0, 0, -gradient * _openingPascals, gradient, 0)
+            double opening = OpeningPressure.Pascals, blend = BlendPressure.Pascals, gradient = blend / (blend - opening);
+            return blend > opening
+                ? new(0, 0, -gradient * opening, gradient, 0)
                 : throw new ArgumentException("The blend pressure of a metering valve must be above its opening pressure: "
                     + Invariant.Text($"opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
         }

@@ -5,8 +5,14 @@ namespace BrakeBalance.Hydraulics;
 /// pressure falls.</remarks>
 /// <seealso cref="ReducingValve"/>
 /// <seealso cref="MeteringValve"/>
+[Kind("proportioning", typeof(ProportioningValve), "proportioning valve, fixed or adjustable")]
+[Kind("limiting", typeof(LimitingValve), "pressure limiter")]
+[Kind("load-sensing", typeof(LoadSensingValve), "load-sensing proportioning valve")]
+[Kind("metering", typeof(MeteringValve), "metering valve")]
 public abstract record PressureValve
 {
+    private Kept<ValveLaw> _law;
+
     private protected PressureValve()
     {
     }
@@ -22,7 +28,7 @@ public abstract record PressureValve
     /// The front circuit's pressure holds a piston that closes the bypass; without it the rear gets all of the inlet. Source: common
     /// practice.
     /// </remarks>
-    public bool BypassWhenFrontLost { get; init; }
+    public virtual bool BypassWhenFrontLost { get; init; }
 
     /// <summary>Whether the outlet stands higher as the pressure falls than as it rises.</summary>
     public virtual bool LetsGoLate => false;
@@ -54,5 +60,7 @@ public abstract record PressureValve
         OutletPascals(inletPascals, rearAxleLoadNewtons);
 
     /// <summary>The valve as straight lines: all that a calculation needs to know of its kind.</summary>
-    internal abstract ValveLaw Law { get; }
+    internal ValveLaw Law => _law.Of(this, static valve => valve.Lines);
+
+    private protected abstract ValveLaw Lines { get; }
 }

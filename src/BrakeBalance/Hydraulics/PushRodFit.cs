@@ -15,18 +15,27 @@ public sealed record PushRodFit
 {
     /// <summary>Depth of the piston's seat below the face that meets the booster; 0 to 150 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 150 mm.</exception>
+    [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm",
+        Example = "24.0 mm",
+        HowToMeasure = "Depth gauge from the mounting face into the piston's seat; take off what the flange enters the booster")]
     public required Length PistonDepth { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(150)); }
 
     /// <summary>How far the rod stands out beyond the booster's mounting face; 0 to 150 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 150 mm.</exception>
+    [Field("How far the rod stands out beyond the booster's mounting face", Required = true, Low = "0 mm", High = "150 mm",
+        Example = "23.6 mm", HowToMeasure = "Depth gauge on the booster's face, vacuum applied where the service manual asks for it")]
     public required Length RodProjection { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(150)); }
 
     /// <summary>Thickness of the gasket between the faces; 0 to 5 mm; none unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 5 mm.</exception>
+    [Field("Thickness of the gasket between the faces; none when left out", Low = "0 mm", High = "5 mm", Example = "0.5 mm",
+        HowToMeasure = "Caliper on the gasket, lightly pressed")]
     public Length Gasket { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(5)); } = Length.Zero;
 
     /// <summary>Possible error of each reading, plus or minus; 0 to 2 mm; 0.1 mm unless said, a depth gauge's.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 2 mm.</exception>
+    [Field("Possible error of each reading, plus or minus; 0.1 mm when left out", Low = "0 mm", High = "2 mm", Example = "0.1 mm",
+        HowToMeasure = "Read the same length five times: half the spread")]
     public Length ReadingError
     {
         get;

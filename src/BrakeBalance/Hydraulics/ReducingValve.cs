@@ -14,8 +14,6 @@ namespace BrakeBalance.Hydraulics;
 /// <seealso cref="LoadSensingValve"/>
 public abstract record ReducingValve : PressureValve
 {
-    private readonly double _hysteresisPascals;
-
     private protected ReducingValve()
     {
     }
@@ -23,23 +21,15 @@ public abstract record ReducingValve : PressureValve
     /// <summary>How much higher the outlet stands on release than on application at the same inlet, above the knee; not negative; zero
     /// unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public Pressure Hysteresis
-    {
-        get;
-        init
-        {
-            field = Require.NotNegative(value);
-            _hysteresisPascals = value.Pascals;
-        }
-    }
+    public abstract Pressure Hysteresis { get; init; }
 
     /// <inheritdoc/>
-    public override bool LetsGoLate => _hysteresisPascals > 0;
+    public override bool LetsGoLate => Hysteresis > Pressure.Zero;
 
     /// <inheritdoc/>
     public sealed override double OutletPascals(double inletPascals, double rearAxleLoadNewtons, double highestOutletPascals)
     {
         double rising = OutletPascals(inletPascals, rearAxleLoadNewtons);
-        return Math.Max(rising, Math.Min(Math.Min(inletPascals, rising + _hysteresisPascals), highestOutletPascals));
+        return Math.Max(rising, Math.Min(Math.Min(inletPascals, rising + Hysteresis.Pascals), highestOutletPascals));
     }
 }

@@ -383,7 +383,7 @@ public sealed record Setting(
                 : [("speed (aerodynamics)", all with { Speeds = SpeedRange.Only(all.Speeds.Lowest) })],
             ("the spread of the friction", all with { FrictionSpread = default }),
         ];
-        return [.. dropped.Select(drop => new ConditionCost(drop.Name, drop.Without, SettingSearch.Limit(vehicle, drop.Without)))
+        return [.. dropped.Select(drop => new ConditionCost(drop.Name, SettingSearch.Limit(vehicle, drop.Without)))
             .Where(cost => Amount(cost.Limit) > Amount(corners) + 1e-6)
             .OrderByDescending(cost => Amount(cost.Limit))];
     }
@@ -426,9 +426,8 @@ public enum SettingReach
 
 /// <summary>What one condition costs.</summary>
 /// <param name="Name">The condition that is dropped, in words.</param>
-/// <param name="Without">The conditions without it.</param>
 /// <param name="Limit">The limit without it.</param>
-public sealed record ConditionCost(string Name, Conditions Without, SettingLimit Limit);
+public sealed record ConditionCost(string Name, SettingLimit Limit);
 
 /// <summary>What measuring a number would gain.</summary>
 /// <param name="Range">

@@ -17,44 +17,38 @@ namespace BrakeBalance.Pedals;
 /// </remarks>
 public sealed record LinkedLever : PedalLever
 {
-    // Null until first use; never part of equality and never copied, so a changed copy works out its own.
-    private object? _lastUsableAngle;
-
-    /// <summary>Sets up a lever from its required properties.</summary>
-    public LinkedLever()
-    {
-    }
-
-    private LinkedLever(LinkedLever original)
-        : base(original)
-    {
-        PivotToPad = original.PivotToPad;
-        PivotToPin = original.PivotToPin;
-        LinkLength = original.LinkLength;
-        RodAxisDepth = original.RodAxisDepth;
-        PinAngleAtRest = original.PinAngleAtRest;
-    }
+    private Kept<double> _lastUsableAngle;
 
     /// <summary>Distance from the pivot to the middle of the pedal pad; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm",
+        HowToMeasure = "Tape in the car: pivot to the middle of the pad")]
     public required Length PivotToPad { get; init => field = Require.Positive(value); }
 
     /// <summary>Distance from the pivot to the rod's pin; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Distance from the pivot to the rod pin", Required = true, Low = "20 mm", High = "200 mm", Example = "80 mm",
+        HowToMeasure = "Caliper or tape: pivot to the centre of the rod pin")]
     public required Length PivotToPin { get; init => field = Require.Positive(value); }
 
     /// <summary>Length of the link between the pin and the end that slides along the rod's axis; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Length of the link from the pin to the end that slides straight", Required = true, Low = "20 mm", High = "600 mm",
+        Example = "120 mm", HowToMeasure = "Caliper or tape: pin to the end that slides straight")]
     public required Length LinkLength { get; init => field = Require.Positive(value); }
 
     /// <summary>Depth of the rod's axis below the pivot; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    [Field("Depth of the rod's axis below the pivot", Required = true, Low = "10 mm", High = "300 mm", Example = "80 mm",
+        HowToMeasure = "Rule and spirit level: height of the pivot over the booster's or cylinder's axis")]
     public required Length RodAxisDepth { get; init => field = Require.Positive(value); }
 
     /// <summary>
     /// Angle of the pin forward of the vertical through the pivot, pedal at rest; −60° to 60°, negative when the pin stands behind.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −60° to 60°.</exception>
+    [Field("Angle of the pin forward of the vertical through the pivot at rest; negative behind", Required = true, Low = "-60 °",
+        High = "60 °", Example = "-10 °", HowToMeasure = "Angle gauge on the line from pivot to pin, pedal released")]
     public required Angle PinAngleAtRest { get; init => field = Require.Between(value, Angle.FromDegrees(-60), Angle.FromDegrees(60)); }
 
     /// <summary>Travel of the pad at which the lever stops pushing the rod forward.</summary>
@@ -110,7 +104,7 @@ public sealed record LinkedLever : PedalLever
     private (double, double, double, double, double) Geometry =>
         (PivotToPad.Meters, PivotToPin.Meters, LinkLength.Meters, RodAxisDepth.Meters, PinAngleAtRest.Radians);
 
-    private double LastUsableAngle() => (double)(_lastUsableAngle ??= FindLastUsableAngle(PinAngleAtRest.Radians));
+    private double LastUsableAngle() => _lastUsableAngle.Of(this, static lever => lever.FindLastUsableAngle(lever.PinAngleAtRest.Radians));
 
     // The lever pushes as long as the rod still moves forward; beyond about 90° forward no pedal is used.
     private double FindLastUsableAngle(double rest)

@@ -54,33 +54,8 @@ public sealed class FadeCurve
     internal double HottestCelsius => _celsius[^1];
 
     /// <summary>The factor at a temperature in degrees Celsius.</summary>
-    internal double At(double celsius)
-    {
-        if (celsius <= _celsius[0])
-        {
-            return _factor[0];
-        }
-
-        if (celsius >= _celsius[^1])
-        {
-            return _factor[^1];
-        }
-
-        int low = 0;
-        int high = _celsius.Length - 1;
-        while (high - low > 1)
-        {
-            int middle = (low + high) >> 1;
-            if (_celsius[middle] <= celsius)
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
-        return _factor[low] + (celsius - _celsius[low]) * (_factor[high] - _factor[low]) / (_celsius[high] - _celsius[low]);
-    }
+    internal double At(double celsius) =>
+        celsius <= _celsius[0] ? _factor[0]
+        : celsius >= _celsius[^1] ? _factor[^1]
+        : StraightPieces.At(_celsius, _factor, celsius);
 }

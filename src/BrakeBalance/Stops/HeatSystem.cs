@@ -158,7 +158,6 @@ internal struct HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, doub
         _trace.Add(new HeatSample(
             TimeSeconds: time,
             SpeedMetresPerSecond: y[Speed],
-            LinePressurePascals: p.Pressure,
             BrakingPowerWatts: new(p.Front, p.Rear),
             RingCelsius: new(y[FrontRing], y[RearRing]),
             RingKelvinsPerSecond: new(rate[FrontRing], rate[RearRing]),

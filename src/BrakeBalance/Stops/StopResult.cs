@@ -19,11 +19,10 @@ namespace BrakeBalance.Stops;
 /// Mean fully developed deceleration, between 0.8 and 0.1 of the initial speed. Source: 71/320/EEC Annex II 1.1.2 (read) and UN R13-H Annex
 /// 3 (from memory): d_m = (v_b² − v_e²)/(2 (s_e − s_b)).
 /// </param>
-/// <param name="Steps">Accepted steps of the integrator.</param>
 /// <param name="Trace">The stop over time, in order; empty when no trace was asked for.</param>
 public sealed record StopResult(
     BrakedCar Car, string Driver, Speed InitialSpeed, Length Distance, Duration Duration, Pressure HeldPressure, PerAxle<LockEvent?> Locks,
-    PerAxle<ReleaseEvent?> Releases, StopBound Bound, StopEnergy Energy, Acceleration MeanFullyDevelopedDeceleration, int Steps,
+    PerAxle<ReleaseEvent?> Releases, StopBound Bound, StopEnergy Energy, Acceleration MeanFullyDevelopedDeceleration,
     IReadOnlyList<StopSample> Trace)
 {
     /// <summary>The axle that locked first, or null when none did.</summary>
@@ -34,8 +33,4 @@ public sealed record StopResult(
         (null, { }) => Axle.Rear,
         var (front, rear) => front.Time <= rear.Time ? Axle.Front : Axle.Rear,
     };
-
-    /// <summary>Initial speed squared over twice the distance: what a constant deceleration would have been.</summary>
-    public Acceleration MeanDeceleration =>
-        Acceleration.FromMetersPerSecondSquared(InitialSpeed.MetersPerSecond * InitialSpeed.MetersPerSecond / (2 * Distance.Meters));
 }

@@ -45,11 +45,10 @@ public static class StopStudy
     private static StudiedStop One(StopSetup[] setups, StopStudyPlan plan, PerAxle<double[]> spread, int number)
     {
         var draw = new Random(unchecked(plan.Seed * 1_000_003 + number));
-        int load = draw.Next(setups.Length);
+        StopSetup setup = setups[draw.Next(setups.Length)];
         double adhesion = plan.LowestAdhesion + (plan.HighestAdhesion - plan.LowestAdhesion) * draw.NextDouble();
         double front = draw.NextDouble();
         double rear = draw.NextDouble();
-        StopSetup setup = setups[load];
         BrakedCar car = setup.Car with
         {
             Axles = new(
@@ -59,9 +58,7 @@ public static class StopStudy
         var rate = PressureChangeRate.FromPascalsPerSecond(setup.EmergencyPressure.Pascals / plan.RiseTime.Seconds);
         PressureBuildUp buildUp = setup.BuildUp with { RampRate = rate };
         StopResult stop = StraightStop.Run(car, setup.Emergency, buildUp, plan.InitialSpeed, withTrace: false);
-        return new StudiedStop(
-            load, adhesion, plan.FrictionSpread * (2 * front - 1), plan.FrictionSpread * (2 * rear - 1), stop.FirstLock,
-                stop.Distance.Meters);
+        return new StudiedStop(stop.FirstLock, stop.Distance.Meters);
     }
 
     private static BrakedAxle Drawn(BrakedAxle axle, double adhesion, double torqueFactor) => axle with
@@ -86,14 +83,9 @@ public static class StopStudy
 }
 
 /// <summary>One stop of a study.</summary>
-/// <param name="LoadCase">Its load case as the place among the vehicle's.</param>
-/// <param name="Adhesion">Peak adhesion of the surface [–].</param>
-/// <param name="FrontFriction">Departure of the front brakes' friction from its nominal value, as a fraction of it [–].</param>
-/// <param name="RearFriction">Departure of the rear brakes' friction from its nominal value, as a fraction of it [–].</param>
 /// <param name="FirstLock">The axle that locked first; null when none did.</param>
 /// <param name="DistanceMetres">Stopping distance in metres.</param>
-public readonly record struct StudiedStop(
-    int LoadCase, double Adhesion, double FrontFriction, double RearFriction, Axle? FirstLock, double DistanceMetres);
+public readonly record struct StudiedStop(Axle? FirstLock, double DistanceMetres);
 
 /// <summary>Outcome of a study.</summary>
 /// <param name="Plan">What varied.</param>

@@ -146,7 +146,6 @@ public static class StraightStop
             Energy: Energies(numbers, v0, y),
             MeanFullyDevelopedDeceleration: Acceleration.FromMetersPerSecondSquared(
                 (0.64 - 0.01) * v0 * v0 / (2 * ((markedAt10 > 0 ? markedAt10 : distance) - markedAt80))),
-            Steps: integrator.Steps,
             Trace: trace ?? (IReadOnlyList<StopSample>)[]);
     }
 

@@ -94,13 +94,6 @@ public sealed class TorqueCurve
         return new TorqueCurve(_pascals, Array.ConvertAll(_newtonMetres, t => t * factor), _valves, _pressureRatio, HighestPascals);
     }
 
-    /// <summary>Braking torque of the axle at a line pressure.</summary>
-    /// <param name="linePressure">Line pressure at the master cylinder, gauge; not negative.</param>
-    /// <param name="rearAxleLoad">Normal reaction on the rear axle (both wheels); only a load-sensing valve looks at it.</param>
-    /// <returns>Braking torque of both brakes of the axle while the wheels turn and the pressure rises.</returns>
-    public Torque BrakingTorque(Pressure linePressure, Force rearAxleLoad = default) =>
-        Torque.FromNewtonMeters(NewtonMetres(Require.NotNegative(linePressure, nameof(linePressure)).Pascals, rearAxleLoad.Newtons));
-
     /// <summary>Highest pressure at the master cylinder among the points or considered for the car, in pascals.</summary>
     internal double HighestPascals { get; }
 
@@ -130,29 +123,5 @@ public sealed class TorqueCurve
     internal void Remember(double pascals, double rearLoadNewtons, Span<double> highestOutlets) =>
         BrakeHydraulics.Remember(_valves, pascals * _pressureRatio, rearLoadNewtons, highestOutlets);
 
-    private double AtLine(double pascals)
-    {
-        if (pascals <= 0)
-        {
-            return 0;
-        }
-
-        int low = 0;
-        int high = _pascals.Length - 1;
-        while (high - low > 1)
-        {
-            int middle = (low + high) >> 1;
-            if (_pascals[middle] <= pascals)
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
-        return _newtonMetres[low]
-            + (pascals - _pascals[low]) * (_newtonMetres[high] - _newtonMetres[low]) / (_pascals[high] - _pascals[low]);
-    }
+    private double AtLine(double pascals) => pascals <= 0 ? 0 : StraightPieces.At(_pascals, _newtonMetres, pascals);
 }

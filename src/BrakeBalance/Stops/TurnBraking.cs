@@ -208,7 +208,7 @@ internal static class TurnBraking
             {
                 (double front, double rear) = torques(pascals, 0);
                 double retarding = Retarding(2 * (Demand(_car.Front, front) + Demand(_car.Rear, rear)));
-                Transfer(pascals, locked, _car.HeightOverWheelbase * retarding, out state);
+                Transfer(pascals, locked, _car.HeightOverWheelbase * retarding, out state, (front, rear));
                 return state;
             }
 
@@ -238,12 +238,12 @@ internal static class TurnBraking
         }
 
         /// <summary>The load transfer that follows from the forces at a load transfer.</summary>
-        private double Transfer(double pascals, int locked, double transfer, out State state)
+        private double Transfer(double pascals, int locked, double transfer, out State state, (double Front, double Rear)? given = null)
         {
             double shifted = Math.Clamp(transfer, -Math.Max(0, _frontAtRest), Math.Max(0, _rearAtRest));
             double front = Math.Max(0, _frontAtRest + shifted);
             double rear = Math.Max(0, _rearAtRest - shifted);
-            (double frontTorque, double rearTorque) = torques(pascals, rear);
+            (double frontTorque, double rearTorque) = given ?? torques(pascals, rear);
             state = default;
             double braking = Side(_car.Front, 0, frontTorque, front, frontShare * _rollMoment / _car.Front.Track, _frontSide, locked,
                 ref state, out double frontLeft)

@@ -23,12 +23,11 @@ namespace BrakeBalance.Stops;
 /// </param>
 /// <param name="LateralOffset">Way across the first direction of travel at standstill, leftwards positive.</param>
 /// <param name="EnergyImbalance">Part of the kinetic energy that the sums leave unexplained [–]; a measure of numerical error.</param>
-/// <param name="Steps">Accepted steps of the integrator.</param>
 /// <param name="Trace">The stop over time, in order; empty when no trace was asked for.</param>
 public sealed record YawResult(
     BrakedCar Car, Length Distance, Duration Duration, PerAxle<Duration?> LockTimes, Duration? SidewaysAt, Duration? SquareToRoadAt,
     Angle FinalHeading, Angle GreatestSideslip, Angle GreatestHeading, Length WidestWheel, Torque GreatestBrakingMoment,
-    Length LateralOffset, double EnergyImbalance, int Steps, IReadOnlyList<YawSample> Trace)
+    Length LateralOffset, double EnergyImbalance, IReadOnlyList<YawSample> Trace)
 {
     /// <summary>True when the car turned past square to its path, so that the rear leads.</summary>
     public bool SwapsEnds => SidewaysAt is not null;

@@ -15,10 +15,9 @@ namespace BrakeBalance.Stops;
 /// <param name="BrakingMomentNewtonMetres">
 /// Moment of unequal forces along the car left and right about the vertical axis in newton metres, leftwards positive.
 /// </param>
-/// <param name="Slip">Longitudinal slip of each axle, the mean of its wheels [–]; 1 when locked and running straight.</param>
 /// <param name="LongitudinalForceNewtons">Force of the road on each axle along the car in newtons, forwards positive.</param>
 /// <param name="Wheels">What the wheels of each axle do; locked when both stand.</param>
 public readonly record struct YawSample(
     double TimeSeconds, double AlongMetres, double AcrossMetres, double HeadingRadians, double YawRateRadiansPerSecond,
     double SpeedMetresPerSecond, double DecelerationMetresPerSecondSquared, double BrakingMomentNewtonMetres,
-    PerAxle<double> Slip, PerAxle<double> LongitudinalForceNewtons, PerAxle<WheelState> Wheels);
+    PerAxle<double> LongitudinalForceNewtons, PerAxle<WheelState> Wheels);

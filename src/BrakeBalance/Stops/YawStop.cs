@@ -140,7 +140,6 @@ public static class YawStop
             GreatestBrakingMoment: Torque.FromNewtonMeters(system.GreatestMoment),
             LateralOffset: Length.FromMeters(y[YawStopSystem.Across]),
             EnergyImbalance: 1 - (y[YawStopSystem.Dissipated] + left) / initialEnergy,
-            Steps: integrator.Steps,
             Trace: trace ?? (IReadOnlyList<YawSample>)[]);
     }
 

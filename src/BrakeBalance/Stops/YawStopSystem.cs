@@ -230,8 +230,6 @@ internal struct YawStopSystem : IStiffSystem
             return;
         }
 
-        double vx = Math.Max(Math.Abs(y[Vx]), 0.1);
-        double slide = m.Speed / vx;
         _trace.Add(new YawSample(
             TimeSeconds: time,
             AlongMetres: y[Along],
@@ -241,7 +239,6 @@ internal struct YawStopSystem : IStiffSystem
             SpeedMetresPerSecond: m.Speed,
             DecelerationMetresPerSecondSquared: m.Speed > 0 ? -(m.Ax * y[Vx] + m.Ay * y[Vy]) / m.Speed : 0,
             BrakingMomentNewtonMetres: m.BrakingMoment,
-            Slip: new(0.5 * (Slip(0, slide, y) + Slip(1, slide, y)), 0.5 * (Slip(2, slide, y) + Slip(3, slide, y))),
             LongitudinalForceNewtons: new(m.Wheels[0].ForceX + m.Wheels[1].ForceX, m.Wheels[2].ForceX + m.Wheels[3].ForceX),
             Wheels: new(
                 Locked(Axle.Front) ? WheelState.Locked : WheelState.Rolling, Locked(Axle.Rear) ? WheelState.Locked : WheelState.Rolling)));
@@ -252,9 +249,6 @@ internal struct YawStopSystem : IStiffSystem
 
     [UnscopedRef]
     internal readonly ref readonly AxleNumbers AxleOf(int wheel) => ref wheel < 2 ? ref _car.Front : ref _car.Rear;
-
-    private readonly double Slip(int wheel, double perSliding, ReadOnlySpan<double> y) =>
-        Senses[wheel] == 0 ? 1 : y[Sliding + wheel] * perSliding;
 
     private readonly double Left(int wheel) => (wheel % 2 == 0 ? 0.5 : -0.5) * AxleOf(wheel).Track;
 

@@ -14,22 +14,15 @@ public sealed record LoadSensitivity
 
     /// <summary>Normal reaction of one wheel at which the factor is one; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public required Force ReferenceLoad
-    {
-        get;
-        init
-        {
-            field = Require.Positive(value);
-            _referenceNewtons = value.Newtons;
-        }
-    }
+    public required Force ReferenceLoad { get; init => field = Require.Positive(value); }
 
     /// <summary>Fraction of the coefficient lost when the load doubles from the reference load [–]; 0 to 0.5.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.5, or is not a number.</exception>
     public required double LossPerDoubling { get; init => field = Require.Between(value, 0, 0.5); }
 
-    private readonly double _referenceNewtons;
+    private Kept<double> _referenceNewtons;
 
     /// <summary>Factor on the adhesion coefficient for a load in newtons.</summary>
-    internal double Factor(double loadNewtons) => Math.Max(SmallestFactor, 1 - LossPerDoubling * (loadNewtons / _referenceNewtons - 1));
+    internal double Factor(double loadNewtons) => Math.Max(SmallestFactor,
+        1 - LossPerDoubling * (loadNewtons / _referenceNewtons.Of(this, static of => of.ReferenceLoad.Newtons) - 1));
 }

@@ -171,6 +171,16 @@ public class SchemaAndReaderTests
         pair => Assert.True(pair.field.About.HowToMeasure.Length > 0, $"{pair.type.Name}.{pair.field.Key}"));
 
     [Fact]
+    public void Every_part_that_is_read_as_it_stands_is_kept_for_the_page()
+    {
+        string roots = File.ReadAllText(Path.Combine(RepositoryFiles.Root, "src", "BrakeBalance.Live", "Roots.xml"));
+        Assert.All(
+            Documents.Of(typeof(VehicleDocument)).Concat(Documents.Of(typeof(BenchDocument)))
+                .Where(type => !type.Name.EndsWith("Document", StringComparison.Ordinal)),
+            type => Assert.Contains($"<type fullname=\"{type.FullName}\" />", roots));
+    }
+
+    [Fact]
     public void A_usual_range_is_a_range_within_the_limits_and_is_told_as_common_practice()
     {
         FieldInfo[] usual = [.. Documents.Of(typeof(VehicleDocument)).SelectMany(FieldMap.Of)

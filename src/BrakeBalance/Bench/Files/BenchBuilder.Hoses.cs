@@ -5,18 +5,11 @@ namespace BrakeBalance.Bench.Files;
 /// <content>Hoses.</content>
 internal sealed partial class BenchBuilder
 {
-    private static HosePurchase Purchase(PurchaseDocument? document)
-    {
-        var made = new HosePurchase();
-        made = document?.Kerf is { } kerf ? made with { Kerf = kerf } : made;
-        return document?.SoldBy is { } step ? made with { SoldBy = step } : made;
-    }
-
     private HoseJob? Hose(HoseDocument hose, string path)
     {
         int before = _problems.Count;
         HoseRating? rating = Rating(hose, path);
-        HoseEnd first = End(hose.First!), second = End(hose.Second!);
+        HoseEnd first = hose.First!, second = hose.Second!;
         Length taken = first.CutOff + second.CutOff + first.Insertion + second.Insertion;
         if (taken >= hose.OverallLength!.Value)
         {
@@ -33,7 +26,6 @@ internal sealed partial class BenchBuilder
                 "the outer diameter, over the cover");
         }
 
-        ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select(Clearance)];
         return _problems.Count > before ? null : new HoseJob(
             new HoseAssembly(
                 Name: hose.Name!,
@@ -46,7 +38,7 @@ internal sealed partial class BenchBuilder
             {
                 OverallLength = hose.OverallLength!.Value,
                 Orientation = hose.Orientation,
-                Clearances = clearances,
+                Clearances = [.. hose.Clearances ?? []],
                 Pieces = (int)(hose.Pieces ?? 1),
                 Spares = (int)(hose.Spares ?? 0),
             },
@@ -73,23 +65,11 @@ internal sealed partial class BenchBuilder
         return null;
     }
 
-    private static HoseEnd End(HoseEndDocument end) => new()
-    {
-        Fitting = end.Fitting!,
-        CutOff = end.CutOff!.Value,
-        Insertion = end.Insertion ?? Length.Zero,
-        Bend = end.Bend ?? Angle.Zero,
-        WorkingPressure = end.WorkingPressure,
-    };
-
     private static HoseRouting Routing(RoutingDocument way) => new()
     {
         StraightAtFirst = way.StraightAtFirst!.Value,
         StraightAtSecond = way.StraightAtSecond!.Value,
         StraightBetween = way.StraightBetween ?? Length.Zero,
-        Bends = [.. (way.Bends ?? []).Select(bend => new HoseBend { Radius = bend.Radius!.Value, Turn = bend.Turn!.Value })],
+        Bends = [.. way.Bends ?? []],
     };
-
-    private static HoseClearance Clearance(ClearanceDocument room) =>
-        new() { From = room.From!, Kind = room.Kind!.Value, Distance = room.Distance!.Value, Wanted = room.Wanted };
 }

@@ -9,11 +9,7 @@ internal sealed partial class BenchBuilder
     private PlumbingJob? Plumbing(PlumbingDocument document)
     {
         int before = _problems.Count;
-        ImmutableArray<PlumbingNode> nodes = [.. document.Parts!.Select(Part)];
-        var oil = new HydraulicOil();
-        oil = document.Oil?.Density is { } density ? oil with { Density = density } : oil;
-        oil = document.Oil?.At40Celsius is { } warm ? oil with { At40Celsius = warm } : oil;
-        oil = document.Oil?.At100Celsius is { } hot ? oil with { At100Celsius = hot } : oil;
+        HydraulicOil oil = document.Oil ?? new();
         if (oil.At100Celsius >= oil.At40Celsius)
         {
             Add("plumbing.oil", Invariant.Text($"is not thinner at 100 °C ({oil.At100Celsius.Centistokes:0.#} mm²/s) than "
@@ -27,17 +23,9 @@ internal sealed partial class BenchBuilder
 
         var graph = new PlumbingGraph
         {
-            Nodes = nodes,
+            Nodes = [.. document.Parts!],
             ReliefPressure = document.ReliefPressure!.Value,
-            Lines = [.. document.Lines!.Select(line => new PlumbingLine
-            {
-                From = line.From!,
-                To = line.To!,
-                Bore = line.Bore!.Value,
-                Length = line.Length!.Value,
-                LossCoefficient = line.LossCoefficient ?? 1.5,
-                WorkingPressure = line.WorkingPressure,
-            })],
+            Lines = [.. document.Lines!],
         };
         return new PlumbingJob(
             new ReturnFlow
@@ -67,12 +55,4 @@ internal sealed partial class BenchBuilder
         },
         release.RodTravel.Value,
         release.MakersLimit);
-
-    private static PlumbingNode Part(PlumbingPartDocument part) => new()
-    {
-        Name = part.Name!,
-        Part = part.Part!.Value,
-        Loss = part.Loss ?? Pressure.Zero,
-        LossAt = part.LossAt ?? VolumeFlow.FromLitersPerMinute(8),
-    };
 }

@@ -34,7 +34,7 @@ internal sealed partial class BenchBuilder(Func<string, (string? Text, Problem? 
             Name = document.Name!,
             Note = document.Note ?? "",
             Hoses = hoses,
-            Purchase = Purchase(document.Purchase),
+            Purchase = document.Purchase ?? new(),
             Plumbing = plumbing,
             PushRod = rod,
             Change = change,

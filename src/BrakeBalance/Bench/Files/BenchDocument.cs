@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench.Files;
 
@@ -16,7 +15,7 @@ internal sealed class BenchDocument
     public IReadOnlyList<HoseDocument>? Hoses { get; set; }
 
     [Field("How hose is cut and sold")]
-    public PurchaseDocument? Purchase { get; set; }
+    public HosePurchase? Purchase { get; set; }
 
     [Field("Plumbing of a pump-fed booster")]
     public PlumbingDocument? Plumbing { get; set; }
@@ -26,17 +25,6 @@ internal sealed class BenchDocument
 
     [Field("Old parts against new ones on a car")]
     public ChangeDocument? Change { get; set; }
-}
-
-internal sealed class PurchaseDocument
-{
-    [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
-        HowToMeasure = "Thickness of the saw blade or cutting disc")]
-    public Length? Kerf { get; set; }
-
-    [Field("Step in which the hose is sold; 0.1 m when left out", Low = "1 mm", High = "10 m", Example = "1 ft",
-        HowToMeasure = "The shop's price list")]
-    public Length? SoldBy { get; set; }
 }
 
 internal sealed class ChangeDocument

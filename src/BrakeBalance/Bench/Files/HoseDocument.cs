@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Bench.Files;
 
 internal sealed class HoseDocument
@@ -20,10 +18,10 @@ internal sealed class HoseDocument
     public Length? OverallLength { get; set; }
 
     [Field("The first end", Required = true)]
-    public HoseEndDocument? First { get; set; }
+    public HoseEnd? First { get; set; }
 
     [Field("The second end", Required = true)]
-    public HoseEndDocument? Second { get; set; }
+    public HoseEnd? Second { get; set; }
 
     [Field("Angle between two bent ends: first end hanging down, clockwise to the second, seen from the second end", Low = "0 °",
         High = "360 °", Example = "90 °", HowToMeasure = "Lay it in the car, mark both ends, take it out and read with a protractor")]
@@ -40,7 +38,7 @@ internal sealed class HoseDocument
     public RoutingDocument? Routing { get; set; }
 
     [Field("Distances to heat, moving parts and edges")]
-    public IReadOnlyList<ClearanceDocument>? Clearances { get; set; }
+    public IReadOnlyList<HoseClearance>? Clearances { get; set; }
 
     [Field("How many are made; 1 when left out", Whole = true, Low = "1", High = "100", Example = "1",
         HowToMeasure = "Chosen: how many the car needs")]
@@ -67,28 +65,6 @@ internal sealed class HoseDocument
     public Temperature? Hottest { get; set; }
 }
 
-internal sealed class HoseEndDocument
-{
-    [Field("The fitting in words", Required = true, Example = "-6 female swivel 37°, straight")]
-    public string? Fitting { get; set; }
-
-    [Field("Cut-off allowance of this very fitting", Required = true, Low = "0 mm", High = "250 mm", Example = "28 mm",
-        HowToMeasure = "The fitting's chart")]
-    public Length? CutOff { get; set; }
-
-    [Field("Hose hidden in the fitting's socket; none when left out", Low = "0 mm", High = "100 mm", Example = "20 mm",
-        HowToMeasure = "Caliper: depth of the socket to its shoulder")]
-    public Length? Insertion { get; set; }
-
-    [Field("Angle by which the fitting is bent; straight when left out", Low = "0 °", High = "180 °", Example = "90 °",
-        HowToMeasure = "Protractor on the fitting, or its chart")]
-    public Angle? Bend { get; set; }
-
-    [Field("Working pressure of the connector", Low = "1 bar", High = "1000 bar", Example = "250 bar",
-        HowToMeasure = "The fitting's chart")]
-    public Pressure? WorkingPressure { get; set; }
-}
-
 internal sealed class RoutingDocument
 {
     [Field("Straight hose out of the first fitting", Required = true, Low = "0 mm", High = "10 m", Example = "60 mm",
@@ -104,34 +80,5 @@ internal sealed class RoutingDocument
     public Length? StraightBetween { get; set; }
 
     [Field("The bends in their order")]
-    public IReadOnlyList<BendDocument>? Bends { get; set; }
-}
-
-internal sealed class BendDocument
-{
-    [Field("Radius of the hose's centre line", Required = true, Low = "5 mm", High = "5 m", Example = "140 mm",
-        HowToMeasure = "Template cut from card")]
-    public Length? Radius { get; set; }
-
-    [Field("Angle through which the hose turns", Required = true, Low = "1 °", High = "360 °", Example = "90 °",
-        HowToMeasure = "Protractor, or a template cut from card")]
-    public Angle? Turn { get; set; }
-}
-
-internal sealed class ClearanceDocument
-{
-    [Field("What the hose is kept away from", Required = true, Example = "exhaust manifold")]
-    public string? From { get; set; }
-
-    [Field("What would harm the hose there: heat, a moving part or an edge", Required = true, Example = "heat",
-        HowToMeasure = "Look: what would harm the hose there")]
-    public ClearanceKind? Kind { get; set; }
-
-    [Field("Least distance at the worst position", Required = true, Low = "0 mm", High = "2 m", Example = "110 mm",
-        HowToMeasure = "Rule, suspension and steering moved through, engine rocked")]
-    public Length? Distance { get; set; }
-
-    [Field("Distance wanted; 100 mm from heat, 25 mm from moving parts, 10 mm from edges when left out", Low = "0 mm", High = "2 m",
-        Example = "100 mm", HowToMeasure = "Chosen: the service manual's distance, if it says one")]
-    public Length? Wanted { get; set; }
+    public IReadOnlyList<HoseBend>? Bends { get; set; }
 }

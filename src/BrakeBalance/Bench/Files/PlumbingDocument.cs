@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>The plumbing of a pump-fed booster as it is written.</summary>
@@ -18,73 +16,16 @@ internal sealed class PlumbingDocument
     public Temperature? OilTemperature { get; set; }
 
     [Field("The oil; a usual steering fluid when left out")]
-    public OilDocument? Oil { get; set; }
+    public HydraulicOil? Oil { get; set; }
 
     [Field("The parts", Required = true, Fewest = 1)]
-    public IReadOnlyList<PlumbingPartDocument>? Parts { get; set; }
+    public IReadOnlyList<PlumbingNode>? Parts { get; set; }
 
     [Field("The lines, each in the direction of flow", Required = true, Fewest = 1)]
-    public IReadOnlyList<PlumbingLineDocument>? Lines { get; set; }
+    public IReadOnlyList<PlumbingLine>? Lines { get; set; }
 
     [Field("Booster and master cylinder, for what the return does to the pedal")]
     public ReleaseDocument? Release { get; set; }
-}
-
-internal sealed class OilDocument
-{
-    [Field("Density; 860 kg/m³ when left out", Low = "700 kg/m³", High = "1100 kg/m³", Example = "860 kg/m³",
-        HowToMeasure = "The fluid's data sheet")]
-    public Density? Density { get; set; }
-
-    [Field("Kinematic viscosity at 40 °C; 36 mm²/s when left out", Low = "2 mm²/s", High = "1000 mm²/s", Example = "36 mm²/s",
-        HowToMeasure = "The fluid's data sheet")]
-    public KinematicViscosity? At40Celsius { get; set; }
-
-    [Field("Kinematic viscosity at 100 °C; 7.2 mm²/s when left out", Low = "1 mm²/s", High = "100 mm²/s", Example = "7.2 mm²/s",
-        HowToMeasure = "The fluid's data sheet")]
-    public KinematicViscosity? At100Celsius { get; set; }
-}
-
-internal sealed class PlumbingPartDocument
-{
-    [Field("Name of the part", Required = true, Example = "booster")]
-    public string? Name { get; set; }
-
-    [Field("Kind of part", WordBreak = " ", Required = true, Example = "booster",
-        HowToMeasure = "Look what it is")]
-    public PlumbingPart? Part { get; set; }
-
-    [Field("Cooler and filter: pressure lost at lossAt; none when left out", Low = "0 bar", High = "10 bar", Example = "0.3 bar",
-        HowToMeasure = "The part's data sheet")]
-    public Pressure? Loss { get; set; }
-
-    [Field("Flow for which loss holds; 8 l/min when left out", Low = "0.5 l/min", High = "40 l/min", Example = "8 l/min",
-        HowToMeasure = "The part's data sheet")]
-    public VolumeFlow? LossAt { get; set; }
-}
-
-internal sealed class PlumbingLineDocument
-{
-    [Field("Port it comes from, as part.port", Required = true, Example = "pump.outlet")]
-    public string? From { get; set; }
-
-    [Field("Port it goes to, as part.port", Required = true, Example = "booster.pressure")]
-    public string? To { get; set; }
-
-    [Field("Inner diameter", Required = true, Low = "2 mm", High = "50 mm", Example = "9.5 mm",
-        HowToMeasure = "Dash number in sixteenths of an inch, or drill shanks as a gauge")]
-    public Length? Bore { get; set; }
-
-    [Field("Length", Required = true, Low = "1 mm", High = "20 m", Example = "0.9 m", HowToMeasure = "Tape along the hose")]
-    public Length? Length { get; set; }
-
-    [Field("Sum of the loss coefficients of fittings, bends, entry and exit; 1.5 when left out", Low = "0", High = "100", Example = "3",
-        HowToMeasure = "Tables of pipe flow: sharp elbow about 1, wide bend 0.3, entry 0.5, exit 1")]
-    public double? LossCoefficient { get; set; }
-
-    [Field("Working pressure of hose and fittings", Low = "0.5 bar", High = "1000 bar", Example = "180 bar",
-        HowToMeasure = "Printed on the hose; the lower of hose and fittings")]
-    public Pressure? WorkingPressure { get; set; }
 }
 
 /// <summary>Booster and master cylinder for the release, as they are written.</summary>

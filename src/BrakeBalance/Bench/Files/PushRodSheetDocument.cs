@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>Readings of the push rod as they are written; each a list, for a length read more than once.</summary>

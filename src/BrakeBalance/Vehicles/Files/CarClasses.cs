@@ -166,7 +166,7 @@ internal static partial class CarClasses
         {
             if (one["type"]?.ToString() == "proportioning")
             {
-                Merge(one, valve, typeof(ProportioningDocument), path, filled);
+                Merge(one, valve, typeof(Hydraulics.ProportioningValve), path, filled);
             }
         });
         Usual(json, typeof(VehicleDocument), "", filled);

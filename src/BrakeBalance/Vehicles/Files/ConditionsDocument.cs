@@ -30,7 +30,7 @@ internal sealed class ConditionsDocument
 
     [Field("States of the brakes; normal, cold, hot in front and grabbing at the rear when left out (common practice)", Fewest = 1,
         Most = 12)]
-    public IReadOnlyList<BrakeStateDocument>? BrakeStates { get; set; }
+    public IReadOnlyList<BrakeState>? BrakeStates { get; set; }
 
     [Field("How far the front friction may be off, as a fraction in either direction; "
         + "from its range or the class's when left out, else 0.08 (common practice)",
@@ -45,18 +45,4 @@ internal sealed class ConditionsDocument
         + "0.02 when left out, 0.05 on a closed track (common practice)",
         Low = "0.001", High = "0.5", Example = "0.02", HowToMeasure = "Chosen")]
     public double? RearFirstChance { get; set; }
-}
-
-internal sealed class BrakeStateDocument
-{
-    [Field("Name of the state, as it stands behind the word \"brakes\"", Required = true, Example = "hot in front")]
-    public string? Name { get; set; }
-
-    [Field("Factor on the front friction; 1 when left out", Low = "0.3", High = "2", Example = "0.9",
-        HowToMeasure = "Test stops or drag sled with the brakes in that state, against the normal ones")]
-    public double? Front { get; set; }
-
-    [Field("Factor on the rear friction; 1 when left out", Low = "0.3", High = "2", Example = "1.0",
-        HowToMeasure = "Test stops or drag sled with the brakes in that state, against the normal ones")]
-    public double? Rear { get; set; }
 }

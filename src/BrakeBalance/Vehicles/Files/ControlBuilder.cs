@@ -55,14 +55,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
         PedalLever lever = plain.Lever;
         if (pedal.Geometry is { } links)
         {
-            lever = new LinkedLever
-            {
-                PivotToPad = links.PivotToPad!.Value,
-                PivotToPin = links.PivotToPin!.Value,
-                LinkLength = links.LinkLength!.Value,
-                RodAxisDepth = links.RodAxisDepth!.Value,
-                PinAngleAtRest = links.PinAngleAtRest!.Value,
-            };
+            lever = links with { };
             try
             {
                 _ = lever.RatioAt(Length.Zero);
@@ -137,7 +130,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
                 {
                     Add("assist.accumulator.precharge",
-                        Invariant.Text($"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure "
+                        Invariant.Text($"{vessel.Precharge.Bars:0.#} bar lies above the pump's relief pressure "
                             + $"of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
                         Invariant.Text($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
                     return null;
@@ -153,7 +146,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
                     ReturnBackPressure = hydraulic.ReturnBackPressure ?? Pressure.Zero,
                     JumpIn = hydraulic.JumpIn ?? Force.Zero,
                     ReturnSpringForce = hydraulic.ReturnSpring ?? Force.Zero,
-                    Accumulator = Vessel(hydraulic.Accumulator),
+                    Accumulator = hydraulic.Accumulator is { } oil ? oil with { } : null,
                 };
                 return hydraulic.CutIn is { } cutIn ? booster with { CutInForce = cutIn } : booster;
             default:
@@ -161,20 +154,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
         }
     }
 
-    private static Accumulator? Vessel(AccumulatorDocument? document)
+    private MasterCylinder? Master(MasterCylinderDocument document, MasterSplit? split)
     {
-        if (document is null)
-        {
-            return null;
-        }
-
-        var vessel = new Accumulator { GasVolume = document.GasVolume!.Value, Precharge = document.Precharge!.Value };
-        return document.PolytropicExponent is { } exponent ? vessel with { PolytropicExponent = exponent } : vessel;
-    }
-
-    private MasterCylinder? Master(MasterCylinderDocument document, SplitDocument? split)
-    {
-        bool barInSplit = split is BalanceBarDocument;
+        bool barInSplit = split is BalanceBarSplit;
         if (barInSplit != document is TwinCylinderDocument)
         {
             Add("masterCylinder.type",
@@ -194,7 +176,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
         {
             TandemCylinderDocument tandem => Tandem(tandem),
             SingleCylinderDocument single => new SingleMasterCylinder { Bore = single.Bore!.Value, Stroke = single.Stroke!.Value },
-            _ => Twin((BalanceBarDocument)split!, document.Stroke!.Value),
+            _ => Twin((BalanceBarSplit)split!, document.Stroke!.Value),
         };
         return master with
         {
@@ -229,11 +211,11 @@ internal sealed class ControlBuilder(List<Problem> problems)
         };
     }
 
-    private static TwinMasterCylinders Twin(BalanceBarDocument bar, Length stroke) => new()
+    private static TwinMasterCylinders Twin(BalanceBarSplit bar, Length stroke) => new()
     {
-        FrontBore = bar.FrontBore!.Value,
-        RearBore = bar.RearBore!.Value,
-        FrontForceShare = bar.FrontForceShare!.Value,
+        FrontBore = bar.FrontBore,
+        RearBore = bar.RearBore,
+        FrontForceShare = bar.FrontForceShare,
         Stroke = stroke,
     };
 
@@ -244,15 +226,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         _ => CircuitLayout.FrontRear,
     };
 
-    private PushRodFit? PushRod(PushRodDocument document)
+    private PushRodFit? PushRod(PushRodFit fit)
     {
-        var fit = new PushRodFit
-        {
-            PistonDepth = document.PistonDepth!.Value,
-            RodProjection = document.RodProjection!.Value,
-            Gasket = document.Gasket ?? Length.Zero,
-        };
-        fit = document.ReadingError is { } error ? fit with { ReadingError = error } : fit;
         if (fit.Verdict == PushRodVerdict.Preload)
         {
             Add("masterCylinder.pushRod.rodProjection", fit.Describe(),
@@ -261,7 +236,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
             return null;
         }
 
-        return fit;
+        return fit with { };
     }
 
     private PerAxle<CircuitVolume> Circuits(FluidDocument document, PerAxle<Brake> brakes)

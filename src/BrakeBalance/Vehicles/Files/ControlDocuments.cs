@@ -1,3 +1,7 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Pedals;
+
 namespace BrakeBalance.Vehicles.Files;
 
 internal sealed class PedalDocument
@@ -8,7 +12,7 @@ internal sealed class PedalDocument
     public double? Ratio { get; set; }
 
     [Field("The linkage, in place of ratio, when the ratio changes over the travel", InPlaceOf = "ratio")]
-    public PedalGeometryDocument? Geometry { get; set; }
+    public LinkedLever? Geometry { get; set; }
 
     [Field("Share of the foot's work that reaches the rod; 0.95 when left out", Low = "0.5", High = "1", Example = "0.95",
         HowToMeasure = "Force gauges at pad and rod pin: output times its travel over input times its travel")]
@@ -36,29 +40,6 @@ internal sealed class PedalDocument
         HowToMeasure = "Bathroom scale against a wall, or a pedal force gauge: what you reach at once, not at a strain")]
     [Usual("200 N", "1500 N", Below = "kilograms or pounds given as newtons")]
     public Force? EmergencyForce { get; set; }
-}
-
-internal sealed class PedalGeometryDocument
-{
-    [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm",
-        HowToMeasure = "Tape in the car: pivot to the middle of the pad")]
-    public Length? PivotToPad { get; set; }
-
-    [Field("Distance from the pivot to the rod pin", Required = true, Low = "20 mm", High = "200 mm", Example = "80 mm",
-        HowToMeasure = "Caliper or tape: pivot to the centre of the rod pin")]
-    public Length? PivotToPin { get; set; }
-
-    [Field("Length of the link from the pin to the end that slides straight", Required = true, Low = "20 mm", High = "600 mm",
-        Example = "120 mm", HowToMeasure = "Caliper or tape: pin to the end that slides straight")]
-    public Length? LinkLength { get; set; }
-
-    [Field("Depth of the rod's axis below the pivot", Required = true, Low = "10 mm", High = "300 mm", Example = "80 mm",
-        HowToMeasure = "Rule and spirit level: height of the pivot over the booster's or cylinder's axis")]
-    public Length? RodAxisDepth { get; set; }
-
-    [Field("Angle of the pin forward of the vertical through the pivot at rest; negative behind", Required = true, Low = "-60 °",
-        High = "60 °", Example = "-10 °", HowToMeasure = "Angle gauge on the line from pivot to pin, pedal released")]
-    public Angle? PinAngleAtRest { get; set; }
 }
 
 /// <summary>The assist as it is written; its <c>type</c> says of which kind.</summary>
@@ -151,23 +132,7 @@ internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
     public Pressure? ReturnBackPressure { get; set; }
 
     [Field("The accumulator; left out when there is none")]
-    public AccumulatorDocument? Accumulator { get; set; }
-}
-
-internal sealed class AccumulatorDocument
-{
-    [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³",
-        HowToMeasure = "Stamped on the vessel, or its service manual")]
-    public Volume? GasVolume { get; set; }
-
-    [Field("Pressure of the gas with no oil in the vessel", Required = true, Low = "1 bar", High = "200 bar", Example = "45 bar",
-        HowToMeasure = "Filling tool's gauge on the gas valve, oil side empty")]
-    [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
-    public Pressure? Precharge { get; set; }
-
-    [Field("Polytropic exponent of a quick discharge; 1.3 when left out", Low = "1", High = "1.67", Example = "1.3",
-        HowToMeasure = "Not measured in a car: 1 for a slow, 1.4 for a quick discharge of nitrogen")]
-    public double? PolytropicExponent { get; set; }
+    public Accumulator? Accumulator { get; set; }
 }
 
 /// <summary>The master cylinder as it is written; its <c>type</c> says of which kind.</summary>
@@ -195,7 +160,7 @@ internal abstract class MasterCylinderDocument
     public Force? SealFriction { get; set; }
 
     [Field("Measured fit of the booster's push rod; left out when not measured")]
-    public PushRodDocument? PushRod { get; set; }
+    public PushRodFit? PushRod { get; set; }
 
     [Field("Pressure that a residual valve keeps in the front line; left out for none", Low = "0.05 bar", High = "2 bar", Example = "2 psi",
         HowToMeasure = "Low-pressure gauge in the front line a minute after release")]
@@ -244,26 +209,6 @@ internal sealed class SingleCylinderDocument : MasterCylinderDocument
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? Bore { get; set; }
-}
-
-internal sealed class PushRodDocument
-{
-    [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm",
-        Example = "24.0 mm",
-        HowToMeasure = "Depth gauge from the mounting face into the piston's seat; take off what the flange enters the booster")]
-    public Length? PistonDepth { get; set; }
-
-    [Field("How far the rod stands out beyond the booster's mounting face", Required = true, Low = "0 mm", High = "150 mm",
-        Example = "23.6 mm", HowToMeasure = "Depth gauge on the booster's face, vacuum applied where the service manual asks for it")]
-    public Length? RodProjection { get; set; }
-
-    [Field("Thickness of the gasket between the faces; none when left out", Low = "0 mm", High = "5 mm", Example = "0.5 mm",
-        HowToMeasure = "Caliper on the gasket, lightly pressed")]
-    public Length? Gasket { get; set; }
-
-    [Field("Possible error of each reading, plus or minus; 0.1 mm when left out", Low = "0 mm", High = "2 mm", Example = "0.1 mm",
-        HowToMeasure = "Read the same length five times: half the spread")]
-    public Length? ReadingError { get; set; }
 }
 
 /// <summary>Fluid and the volumes of the two circuits as they are written.</summary>

@@ -6,19 +6,6 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Makes what a stop needs from a complete document, checking what its entries say of one another.</summary>
 internal sealed class DynamicsBuilder(List<Problem> problems)
 {
-    /// <summary>How the car moves; null when the file says nothing of it.</summary>
-    public static VehicleDynamics? Car(DynamicsDocument? document) => document is null ? null : new VehicleDynamics
-    {
-        YawInertia = document.YawInertia,
-        PitchFrequency = document.PitchFrequency,
-        PitchDamping = document.PitchDamping,
-        AntiDive = document.AntiDive,
-        FrontRollShare = document.FrontRollShare,
-        MaximumSpeed = document.MaximumSpeed,
-        EmergencyRiseTime = document.EmergencyRiseTime,
-        AssistLag = document.AssistLag,
-    };
-
     /// <summary>Wheels, tyres and heat of one axle.</summary>
     public AxleDynamics Axle(AxleDocument document, string path) => new()
     {

@@ -131,7 +131,7 @@ internal static class FieldMap
     private static FieldInfo Describe(PropertyInfo property, FieldAttribute about)
     {
         (FieldShape shape, Type valueType) = ShapeOf(property.PropertyType);
-        string key = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
+        string key = about.Key.Length > 0 ? about.Key : char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
         bool isNumber = shape == FieldShape.Number || (shape == FieldShape.List && ShapeOf(valueType).Shape == FieldShape.Number);
         return new FieldInfo(key, property, about, about.Words is null ? shape : FieldShape.Choice, valueType)
         {

@@ -5,6 +5,7 @@ using BrakeBalance.Tyres;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Makes the vehicle from a complete document, checking what entries say of one another.</summary>
+/// <remarks>A part that is read as it stands is copied (<c>with { }</c>): a range sets other values in the document.</remarks>
 internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 {
     // What the tool itself adds to a friction: scatter of the pads, grabbing when cold, the dearer linings of a comparison.
@@ -36,7 +37,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         InsideTyre(document.Front, "front", front);
         InsideTyre(document.Rear, "rear", rear);
         BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics, document.MasterCylinder);
-        EngineBraking? engine = Sound("engineBraking") ? Engine(document.EngineBraking) : null;
+        EngineBraking? engine = Sound("engineBraking") && document.EngineBraking is { } drag ? drag with { } : null;
         WithinGrip(engine, loads, document);
         bool controlSound = new[] { "pedal", "assist", "masterCylinder", "fluid", "hydraulics", "front", "rear" }.All(Sound);
         BrakeControl? control = controlSound
@@ -62,10 +63,10 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             Tyres = new(Tyre(document.Front!.Tyre!), Tyre(document.Rear!.Tyre!)),
             Brakes = new(front!, rear!),
             Hydraulics = hydraulics!,
-            Aerodynamics = Aerodynamics(document.Aerodynamics),
+            Aerodynamics = document.Aerodynamics is { } air ? air with { } : null,
             RollingResistanceCoefficient = document.RollingResistance ?? 0,
             EngineBraking = engine,
-            Dynamics = DynamicsBuilder.Car(document.Dynamics),
+            Dynamics = document.Dynamics is { } moves ? moves with { } : null,
             AxleDynamics = axles,
             Control = control,
             Conditions = conditions,
@@ -105,7 +106,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             Speeds = new SpeedRange { Lowest = document.LowestSpeed ?? Speed.Zero, Highest = document.HighestSpeed },
             LoadCases = [.. document.LoadCases ?? []],
             BrakeStates = document.BrakeStates is { Count: > 0 } states
-                ? [.. states.Select(state => new BrakeState { Name = state.Name!, Front = state.Front ?? 1, Rear = state.Rear ?? 1 })]
+                ? [.. states.Select(state => state with { })]
                 : usual.BrakeStates,
             FrictionSpread = new(document.FrontFrictionSpread ?? usual.FrictionSpread.Front, document.RearFrictionSpread
                 ?? usual.FrictionSpread.Rear),
@@ -400,13 +401,14 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             return new() { Split = Tandem(master) };
         }
 
-        if (document.Split is BalanceBarDocument { FrontBore: { } frontBore, RearBore: { } rearBore, FrontForceShare: { } share })
+        if (document.Split is BalanceBarSplit { FrontBore.Value: > 0, RearBore.Value: > 0, FrontForceShare: > 0 } read)
         {
-            double ratio = (1 - share) / share * Math.Pow(frontBore / rearBore, 2);
+            double ratio = read.RearToFrontPressureRatio;
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    Invariant.Text($"{share:0.###} with these bores gives the rear {ratio:0.###} times the front's pressure."),
+                    Invariant.Text($"{read.FrontForceShare:0.###} with these bores gives the rear {ratio:0.###} "
+                        + $"times the front's pressure."),
                     Invariant.Text($"a share and bores that give between {LeastPressureRatio} "
                         + $"and {1 / LeastPressureRatio} times the front's pressure"));
             }
@@ -421,14 +423,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 
         return new BrakeHydraulics
         {
-            Split = document.Split is BalanceBarDocument bar
-                ? new BalanceBarSplit
-                {
-                    FrontBore = bar.FrontBore!.Value,
-                    RearBore = bar.RearBore!.Value,
-                    FrontForceShare = bar.FrontForceShare!.Value,
-                }
-                : Tandem(master),
+            Split = document.Split is BalanceBarSplit bar ? bar with { } : Tandem(master),
             FrontValves = frontValves,
             RearValves = rearValves,
             MaximumPressure = document.MaximumPressure ?? new BrakeHydraulics().MaximumPressure,
@@ -440,97 +435,29 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         ? new TandemSplit { FrontToRearAreaRatio = TandemMasterCylinder.AreaRatio(bore, rearBore) }
         : new TandemSplit();
 
-    private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
+    private ImmutableArray<PressureValve> Valves(IReadOnlyList<PressureValve>? valves, string path) =>
         [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null)
             .OfType<PressureValve>()];
 
-    private PressureValve? Valve(ValveDocument valve, string path)
+    private PressureValve? Valve(PressureValve valve, string path)
     {
-        switch (valve)
+        if (valve is ProportioningValve { Knee: var knee, Adjustment: { } screw } && screw.TurnsFor(knee) is null)
         {
-            case ProportioningDocument proportioning:
-                KneeAdjustment? adjuster = proportioning.Adjuster is { } screw
-                    ? new KneeAdjustment
-                    {
-                        KneeBackedOff = screw.KneeBackedOff!.Value,
-                        KneePerTurn = screw.KneePerTurn!.Value,
-                        Turns = screw.Turns!.Value,
-                    }
-                    : null;
-                if (adjuster is not null && adjuster.TurnsFor(proportioning.Knee!.Value) is null)
-                {
-                    var unit = proportioning.Knee.Value.Unit;
-                    string As(Pressure one) => Invariant.Text($"{one.As(unit):0.##} {KnownQuantities.Symbol(unit)}");
-                    Add(DocumentReader.Join(path, "knee"), $"{As(proportioning.Knee.Value)} cannot be set with the adjuster described.",
-                        $"a pressure from {As(adjuster.KneeBackedOff)} to {As(adjuster.KneeAt(adjuster.Turns))}");
-                    return null;
-                }
-
-                return new ProportioningValve
-                {
-                    Knee = proportioning.Knee!.Value,
-                    Slope = proportioning.Slope!.Value,
-                    Adjustment = adjuster,
-                    Hysteresis = proportioning.Hysteresis ?? Pressure.Zero,
-                    BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false,
-                };
-            case LimitingDocument limiting:
-                return new LimitingValve
-                {
-                    Limit = limiting.Limit!.Value,
-                    Hysteresis = limiting.Hysteresis ?? Pressure.Zero,
-                    BypassWhenFrontLost = limiting.BypassWhenFrontLost ?? false,
-                };
-            case LoadSensingDocument sensing:
-                return new LoadSensingValve
-                {
-                    KneeAtReference = sensing.KneeAtReference!.Value,
-                    ReferenceLoad = sensing.ReferenceLoad!.Value,
-                    KneePerKilonewton = sensing.KneePerKilonewton!.Value,
-                    Slope = sensing.Slope!.Value,
-                    LowestKnee = sensing.LowestKnee ?? Pressure.Zero,
-                    Lag = sensing.Lag ?? Duration.Zero,
-                    Hysteresis = sensing.Hysteresis ?? Pressure.Zero,
-                };
-            case MeteringDocument metering:
-                if (metering.BlendPressure <= metering.OpeningPressure)
-                {
-                    Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
-                    return null;
-                }
-
-                return new MeteringValve
-                {
-                    OpeningPressure = metering.OpeningPressure!.Value,
-                    BlendPressure = metering.BlendPressure!.Value
-                };
-            default:
-                throw new NotSupportedException(valve.GetType().Name);
-        }
-    }
-
-    private static Aerodynamics? Aerodynamics(AerodynamicsDocument? document)
-    {
-        if (document is null)
-        {
+            string As(Pressure one) => Invariant.Text($"{one.As(knee.Unit):0.##} {KnownQuantities.Symbol(knee.Unit)}");
+            Add(DocumentReader.Join(path, "knee"), $"{As(knee)} cannot be set with the adjuster described.",
+                $"a pressure from {As(screw.KneeBackedOff)} to {As(screw.KneeAt(screw.Turns))}");
             return null;
         }
 
-        var made = new Aerodynamics
+        if (valve is MeteringValve metering && metering.BlendPressure <= metering.OpeningPressure)
         {
-            DragArea = document.DragArea!.Value,
-            FrontLiftArea = document.FrontLiftArea ?? Area.Zero,
-            RearLiftArea = document.RearLiftArea ?? Area.Zero,
-        };
-        return document.AirDensity is { } density ? made with { AirDensity = density } : made;
-    }
+            Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
+            return null;
+        }
 
-    private static EngineBraking? Engine(EngineBrakingDocument? document) =>
-        document is null ? null : new EngineBraking
-        {
-            DrivenAxle = document.DrivenAxle!.Value,
-            BrakingForce = document.BrakingForce!.Value,
-        };
+        return valve is ProportioningValve { Adjustment: { } adjuster } adjustable
+            ? adjustable with { Adjustment = adjuster with { } } : valve with { };
+    }
 
     private void Add(string path, string what, string accepted = "") => _problems.Add(new(path, what, accepted));
 }

@@ -44,7 +44,7 @@ internal sealed class VehicleDocument
     public FluidDocument? Fluid { get; set; }
 
     [Field("Drag and lift as areas (coefficient times reference area); left out for none")]
-    public AerodynamicsDocument? Aerodynamics { get; set; }
+    public Aerodynamics? Aerodynamics { get; set; }
 
     [Field("Rolling resistance over load", Low = "0", High = "0.1", Example = "0.015",
         HowToMeasure = "Coast down from 20 km/h on a level road: deceleration over g")]
@@ -52,10 +52,10 @@ internal sealed class VehicleDocument
     public double? RollingResistance { get; set; }
 
     [Field("How the car moves in a stop; typical values stand in for what is left out")]
-    public DynamicsDocument? Dynamics { get; set; }
+    public VehicleDynamics? Dynamics { get; set; }
 
     [Field("Drag of the engine in gear; left out for a declutched stop")]
-    public EngineBrakingDocument? EngineBraking { get; set; }
+    public EngineBraking? EngineBraking { get; set; }
 
     [Field("What the setting has to hold for; the usual conditions stand for what is left out")]
     public ConditionsDocument? Conditions { get; set; }
@@ -158,41 +158,4 @@ internal sealed class TyreDocument
     [Field("Lateral over longitudinal slip stiffness of the rolling tyre; 0.5 when left out", Low = "0.05", High = "1", Example = "0.5",
         HowToMeasure = "Tyre test sheet: cornering stiffness per radian over slip stiffness")]
     public double? LateralStiffnessRatio { get; set; }
-}
-
-internal sealed class AerodynamicsDocument
-{
-    [Field("Drag coefficient times frontal area", Typical = "0.55 m² .. 1.1 m²", Required = true, Low = "0 m²", High = "5 m²",
-        Example = "0.72 m²", HowToMeasure = "Coast down from high speed on a level road without wind, or a wind tunnel")]
-    [Usual("0.3 m²", "1.7 m²", Above = "frontal area without the drag coefficient", Below = "drag coefficient without the frontal area")]
-    public Area? DragArea { get; set; }
-
-    [Field(
-        "Lift coefficient at the front wheels as a tunnel's wheel scales give it, "
-            + "drag couple included, times frontal area; negative presses down",
-        Low = "-5 m²", High = "2 m²", Example = "0.10 m²",
-        HowToMeasure = "Wind tunnel's wheel scales, or ride height at speed over the springs' rates")]
-    public Area? FrontLiftArea { get; set; }
-
-    [Field(
-        "Lift coefficient at the rear wheels, measured alike, times frontal area; negative presses down",
-        Low = "-5 m²", High = "2 m²", Example = "0.15 m²",
-        HowToMeasure = "Wind tunnel's wheel scales, or ride height at speed over the springs' rates")]
-    public Area? RearLiftArea { get; set; }
-
-    [Field("Density of the air; 1.225 kg/m³ when left out", Low = "0.5 kg/m³", High = "2 kg/m³", Example = "1.2 kg/m³",
-        HowToMeasure = "Barometer and thermometer: pressure over 287 J/kg·K times absolute temperature")]
-    public Density? AirDensity { get; set; }
-}
-
-internal sealed class EngineBrakingDocument
-{
-    [Field("The driven axle", Required = true, Example = "rear",
-        HowToMeasure = "Look at the drive shafts")]
-    public Axle? DrivenAxle { get; set; }
-
-    [Field("Braking force of both driven wheels at the road", Typical = "200 N .. 600 N", Required = true, Low = "0 N", High = "10 kN",
-        Example = "350 N", HowToMeasure = "Coast in the gear of the stop: deceleration times mass, less that in neutral")]
-    [Usual("0 N", "1500 N")]
-    public Force? BrakingForce { get; set; }
 }

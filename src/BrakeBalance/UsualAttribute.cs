@@ -1,4 +1,4 @@
-namespace BrakeBalance.Vehicles.Files;
+namespace BrakeBalance;
 
 /// <summary>Where an entry of an ordinary road or track car lies, and the slip that a value outside most likely is.</summary>
 /// <remarks>Source of every range: common practice. Values outside are accepted; <c>check</c> warns of them.</remarks>

@@ -1,4 +1,4 @@
-namespace BrakeBalance.Vehicles.Files;
+namespace BrakeBalance;
 
 /// <summary>Describes one entry of a file: the reader, the JSON Schema and the commented starter file are all made from it.</summary>
 [AttributeUsage(AttributeTargets.Property)]
@@ -6,6 +6,9 @@ internal sealed class FieldAttribute(string description) : Attribute
 {
     /// <summary>What the entry means.</summary>
     public string Description { get; } = description;
+
+    /// <summary>The entry's key; empty where it is the property's name.</summary>
+    public string Key { get; init; } = "";
 
     /// <summary>Whether the entry must be there.</summary>
     public bool Required { get; init; }
@@ -40,7 +43,7 @@ internal sealed class FieldAttribute(string description) : Attribute
     /// <summary>Whether a number has to be whole.</summary>
     public bool Whole { get; init; }
 
-    /// <summary>Table of the only words that a text may be, an <see cref="IWordTable"/>; null for any. An enumeration needs none.</summary>
+    /// <summary>Word table of the only words that a text may be; null for any. An enumeration needs none.</summary>
     public Type? Words { get; init; }
 
     /// <summary>What parts the words of an enumeration's name in the file.</summary>
