@@ -56,11 +56,14 @@ public sealed record CarEstimate
 
     /// <summary>The car with the estimated friction and height of the centre of gravity.</summary>
     /// <returns>A copy of the car the stops were made with.</returns>
-    public Vehicle Apply()
+    public Vehicle Apply() => ApplyTo(_model.Vehicle);
+
+    /// <summary>The same of a copy of the car that was changed since: what was found goes with what its description says.</summary>
+    internal Vehicle ApplyTo(Vehicle car)
     {
         var middle = new CarDraw(_posterior.Interval(d => Math.Exp(d[0])).Estimate, _posterior.Interval(d => Math.Exp(d[1])).Estimate,
             _posterior.Interval(d => Math.Exp(d[2])).Estimate);
-        Vehicle vehicle = _model.Vehicle.WithFrictionFactors(middle.Front, middle.Rear);
+        Vehicle vehicle = car.WithFrictionFactors(middle.Front, middle.Rear);
         return vehicle with
         {
             LoadCases = [

@@ -308,7 +308,7 @@ public sealed record Setting(
             : logs.SafeKnee is { } knee ? kept with { Knee = knee > Pressure.Zero ? knee : null } : null;
     }
 
-    // On grippier roads than those stops reached the corners decide.
+    // On grippier roads than those stops reached the corners about what they found decide.
     private static SettingLimit Supported(Vehicle vehicle, SettingLimit byChance, CarEstimate estimate)
     {
         const double room = 1.1;
@@ -319,7 +319,7 @@ public sealed record Setting(
             return byChance;
         }
 
-        SettingLimit beyond = SettingSearch.Limit(vehicle, conditions with { LowestAdhesion = seen });
+        SettingLimit beyond = SettingSearch.Limit(estimate.ApplyTo(vehicle), conditions with { LowestAdhesion = seen });
         return Amount(beyond) < Amount(byChance) ? beyond : byChance;
     }
 

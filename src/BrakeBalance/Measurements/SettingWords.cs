@@ -104,7 +104,8 @@ public static class SettingWords
             : $"Own test stops{(setting.Kept is not null ? ", fitted and kept in the file (entry measurements)"
                     : OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before the car was changed" : "")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
-                + (setting.Binding is null ? "" : "On roads of more adhesion than they reached every corner counts; one there decides. ")
+                + (setting.Binding is null ? ""
+                    : "On roads of more adhesion than they reached every corner of their fit counts; one there decides. ")
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would allow {other}.";
     }
 
@@ -143,7 +144,7 @@ public static class SettingWords
                 + (typical > 0 ? $", {typical} of them typical of the class" : "")
             : setting.Rule == SettingRule.Corners ? "as sure as the file"
             : "by this car's own stops" + (OwnMeasurements.AreBeforeChange(setting.Vehicle) ? ", made before it was changed" : "")
-                + (setting.Binding is null ? "" : "; as sure as the file beyond the adhesion they reached");
+                + (setting.Binding is null ? "" : "; by every corner of their fit beyond the adhesion they reached");
     }
 
     /// <summary>How many numbers of a car are not its own but typical of its class.</summary>

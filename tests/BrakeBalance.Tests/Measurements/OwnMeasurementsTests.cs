@@ -397,11 +397,11 @@ public class OwnMeasurementsTests
         var seen = Setting.Of(vehicle, draws: Draws);
         Assert.Equal((SettingRule.Chance, null), (seen.Rule, seen.Binding));
         Setting beyond = seen with { Binding = new("laden", 1.2, UnitsNet.Speed.Zero, "normal", new(0.08, 0.08)) };
-        const string told = "On roads of more adhesion than they reached every corner counts; one there decides.";
+        const string told = "On roads of more adhesion than they reached every corner of their fit counts; one there decides.";
         Assert.DoesNotContain(told, SettingWords.Rule(seen, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
         Assert.Contains(told, SettingWords.Rule(beyond, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
         Assert.Equal("by this car's own stops", SettingWords.HowSure(seen, BrakeBalance.Answers.UnitSystem.Si));
-        Assert.EndsWith("as sure as the file beyond the adhesion they reached",
+        Assert.EndsWith("by every corner of their fit beyond the adhesion they reached",
             SettingWords.HowSure(beyond, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
     }
 }

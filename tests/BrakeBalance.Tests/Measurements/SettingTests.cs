@@ -183,6 +183,23 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Contains("Nothing measured", SettingWords.Rule(before, UnitSystem.Si), StringComparison.Ordinal);
     }
 
+    // On roads that no stop reached the corners decide, about the brakes that the stops found, not about those of the file.
+    [Theory]
+    [InlineData(0.85)]
+    [InlineData(1.15)]
+    public void Beyond_the_roads_of_the_stops_the_corners_of_what_they_found_decide(double rearOfFile)
+    {
+        Vehicle coupe = CarEstimationTests.Coupe;
+        Vehicle car = coupe.WithFrictionFactors(1, rearOfFile);
+        CarEstimate estimate = CarEstimation.Estimate(car,
+            CarEstimationTests.Day(new InventedTrack(coupe, 3), SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        var setting = Setting.Of(car, estimate, draws: 30_000);
+        double Limit(Vehicle of) => SettingSearch.Limit(
+            of, car.Conditions with { LowestAdhesion = 1.1 * estimate.HighestAdhesionSeen }).Knee?.Bars ?? -1;
+        Assert.Equal(Math.Min(Limit(estimate.Apply()), setting.ByChance.Knee?.Bars ?? -1), setting.SafeLimit?.Knee?.Bars ?? -1, 1e-9);
+        Assert.True(Math.Abs(Limit(estimate.Apply()) - Limit(coupe)) < Math.Abs(Limit(car) - Limit(coupe)));
+    }
+
     // Of a car without a valve the file says one thing and the stops another: the stops decide.
     [Theory]
     [InlineData(0.67, 0.9, 1, true)]
