@@ -1,4 +1,3 @@
-using BrakeBalance.Answers;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
