@@ -102,7 +102,7 @@ internal static class SvgRenderer
             double x = layout.ShownX(value);
             if (layout.Figure.XAxis.Categories is null)
             {
-                Stroke(svg, x, plot.Top, x, plot.Bottom, theme.Grid, 1);
+                Stroke(svg, x, plot.Top, x, plot.Bottom, theme.Grid, null);
             }
 
             foreach ((int row, string text) in layout.XTickLines[i].Index().Where(line => line.Item.Length > 0))
@@ -116,7 +116,7 @@ internal static class SvgRenderer
         foreach ((double value, string text) in layout.YTicks)
         {
             double y = layout.ShownY(value);
-            Stroke(svg, plot.Left, y, plot.Right, y, theme.Grid, 1);
+            Stroke(svg, plot.Left, y, plot.Right, y, theme.Grid, null);
             svg.Text("text", text, ("x", plot.Left - 6), ("y", y + font * 0.35));
         }
 
@@ -177,7 +177,7 @@ internal static class SvgRenderer
     internal static void Rectangle(SvgWriter svg, Box box, string? fill = null) =>
         svg.Empty("rect", ("x", box.Left), ("y", box.Top), ("width", box.Width), ("height", box.Height), ("fill", fill));
 
-    internal static void Stroke(SvgWriter svg, double x1, double y1, double x2, double y2, string colour, double width,
+    internal static void Stroke(SvgWriter svg, double x1, double y1, double x2, double y2, string colour, double? width,
         string? dashes = null) =>
         svg.Empty(
             "line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("stroke", colour), ("stroke-width", width),
