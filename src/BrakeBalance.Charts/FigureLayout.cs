@@ -176,7 +176,7 @@ internal sealed class FigureLayout
             }
 
             layout.Labels = [.. labels.Zip(requests).Where(pair => pair.First is not null)
-                .Select(pair => Joined(pair.First!, pair.Second, figure.IsKeyedWhereCrowded ? placer : null))];
+                .Select(pair => Joined(figure, pair.First!, pair.Second, placer))];
             if (!figure.IsKeyedWhereCrowded || Crowded(layout.Labels, requests) is not { } crowded)
             {
                 return layout;
@@ -196,10 +196,15 @@ internal sealed class FigureLayout
         figure.IsToScale ? size with { Height = Math.Round(size.Height - new FigureLayout(figure, size, [], 0)._spare) } : size;
 
     /// <summary>A label with the line to its mark, where it had to go so far from it that one is needed.</summary>
-    private static PlacedLabel Joined(PlacedLabel label, LabelRequest request, LabelPlacer? placer) =>
-        request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to) && Geometry.Distance(from, to) is var away
-            && (away > PlacedLabel.Reach || (away > PlacedLabel.Beside && placer?.IsNearerAnother(label.Owner, label.Box, away) == true))
+    private static PlacedLabel Joined(Figure figure, PlacedLabel label, LabelRequest request, LabelPlacer placer)
+    {
+        // A line of another tone than the name's is not taken for its own.
+        bool IsAlike(int other) => figure.IsKeyedWhereCrowded
+            || ((figure.Layers[label.Owner], figure.Layers[other]) is (LineLayer own, LineLayer line) && own.Tone == line.Tone);
+        return request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to) && Geometry.Distance(from, to) is var away
+            && (away > PlacedLabel.Reach || (away > PlacedLabel.Beside && placer.IsNearerAnother(label.Owner, label.Box, away, IsAlike)))
             ? label with { Leader = (from, to) } : label;
+    }
 
     /// <summary>Whether a point is in the plot, and so is drawn.</summary>
     public bool IsShown(Dot dot) => Plot.Grown(0.5).Contains(dot);

@@ -88,10 +88,10 @@ internal sealed class LabelPlacer(Box plot, double fontSize)
         };
     }
 
-    /// <summary>Whether a line other than its own lies nearer to a box than that does.</summary>
-    public bool IsNearerAnother(int owner, Box box, double own) => _segments.Exists(segment => segment.Owner != owner
-        && segment.Meets(box.Grown(own)) && Geometry.Between(box, [(segment.A, segment.B)]) is var (from, to)
-        && Geometry.Distance(from, to) < own);
+    /// <summary>Whether a line other than its own, of those that it may be taken for, lies nearer to a box than that does.</summary>
+    public bool IsNearerAnother(int owner, Box box, double own, Func<int, bool> isAlike) => _segments.Exists(segment =>
+        segment.Owner != owner && isAlike(segment.Owner) && segment.Meets(box.Grown(own))
+        && Geometry.Between(box, [(segment.A, segment.B)]) is var (from, to) && Geometry.Distance(from, to) < own);
 
     private static bool Covers(Box grown, PlacedLabel?[] placed)
     {

@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Rendering;
+using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Teaching;
 using BrakeBalance.Vehicles;
@@ -89,6 +90,32 @@ public class LabelPlacementTests
         var annotations = System.Text.Json.Nodes.JsonNode.Parse(figure.ToPlotlyJson())!["layout"]!["annotations"]!.AsArray();
         Assert.Equal(joined.Length, annotations.Count(note => note!["ax"] is { } ax
             && Math.Abs(ax.GetValue<double>()) + Math.Abs(note["ay"]!.GetValue<double>()) > 1));
+    }
+
+    [Fact]
+    public void A_name_beside_a_line_of_its_tone_that_is_not_its_own_is_joined_to_its_own()
+    {
+        OwnMeasurements own = new CarStudy(Cars.Measured(Coupe)).Own!;
+        Figure figure = GaugeFigures.Readings(own.Gauges!.Rows, own.Valve!, UnitSystem.Si);
+        int joined = 0;
+        foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.Phone, FigureSize.Phone with { Width = 333, Height = 223 } })
+        {
+            FigureLayout layout = FigureLayout.Of(figure, size);
+            double Away(PlacedLabel label, int layer) => layout.Drawn((LineLayer)figure.Layers[layer]) is var path
+                && Geometry.Between(label.Box, [.. path.Zip(path.Skip(1))]) is var (from, to) ? Geometry.Distance(from, to) : double.NaN;
+            int[] black = [.. figure.Layers.Index()
+                .Where(layer => layer.Item is LineLayer { Tone: Tone.Main }).Select(layer => layer.Index)];
+            Assert.Equal(5, black.Length);
+            foreach (PlacedLabel label in layout.Labels.Where(label => black.Contains(label.Owner)))
+            {
+                bool isAlone = black.All(other => Away(label, other) >= Away(label, label.Owner) - 1e-9);
+                Assert.True(isAlone || label.Leader is not null || Away(label, label.Owner) <= PlacedLabel.Beside,
+                    $"{size.Width}: {string.Join(' ', label.Lines)}");
+                joined += label.Leader is null ? 0 : 1;
+            }
+        }
+
+        Assert.True(joined > 0);
     }
 
     [Fact]
