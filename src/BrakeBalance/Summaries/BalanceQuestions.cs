@@ -137,7 +137,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         $"No: a locked front axle slides straight on, a locked rear axle spins the car. Here {LocksFirst(desk.Model.FirstLockUp(Dry))} "
             + $"{OnDry} and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet road; "
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
-            ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
+            ? Say($"the rear uses more of its tyres' adhesion than the front first at a deceleration of {rate:0.00} g.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.")
         + (desk.Answer.IsBuiltBeyond ? $" {SettingWords.AsBuilt} in some of the conditions."
             : !desk.Answer.PresentIsBeyond ? ""

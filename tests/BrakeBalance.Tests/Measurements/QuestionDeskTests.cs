@@ -69,6 +69,22 @@ public class QuestionDeskTests
         Assert.Contains(told, other => other > own + 0.25);
     }
 
+    [Theory]
+    [InlineData(1.15)]
+    [InlineData(1.3)]
+    public void Where_the_rear_first_uses_more_than_the_front_is_one_rate_and_nothing_is_said_of_those_beyond_it(double rear)
+    {
+        VehicleReading file = Read("coupe-1960s.json");
+        Vehicle car = file.Vehicle.WithFrictionFactors(1, rear);
+        string answer = QuestionDesk.Answer(file with { Vehicle = car }).Single(a => a.Number == 21).Answer!.Replace('\u00a0', ' ');
+        double rate = double.Parse(
+            answer.Split("than the front first at a deceleration of ")[1].Split(" g.")[0], CultureInfo.InvariantCulture);
+        var model = new BalanceModel(car, car.LoadCases[0]);
+        bool Leads(double at) => model.AtRate(at)!.AdhesionUtilisation is var used && used.Rear > used.Front;
+        Assert.True(Leads(rate + 0.006));
+        Assert.True(rate < 0.16 || !Leads(rate - 0.006));
+    }
+
     [Fact]
     public void A_valve_that_follows_the_load_passes_what_the_gauges_show_on_a_car_that_stands()
     {
