@@ -94,13 +94,14 @@ public static class SettingExplorer
         var now = new BalanceModel(vehicle, load);
         double[] roads = [.. Finding.Roads(Finding.Highest(vehicle))];
         string stands = setting.Present is null ? "As the car stands" : "At the present setting";
-        var verdict = !roads.Any(adhesion => RearFirst(now, adhesion))
+        HashSet<double> rearFirst = [.. roads.Where(adhesion => RearFirst(now, adhesion))];
+        var verdict = rearFirst.Count == 0
             ? new Verdict($"{stands} the front locks first on every surface shown"
                 + (setting.PresentIsBeyond ? ", but not in all conditions: it lies beyond the safe limit."
                     : setting.IsBuiltBeyond ? ", but not in all conditions." : "."),
                 setting.StandsBeyond ? VerdictKind.Caution : VerdictKind.Good)
             : new Verdict(
-                $"{stands} the rear locks first at {Finding.Adhesions(roads, k => k, k => RearFirst(now, k))}: the car can spin.",
+                $"{stands} the rear locks first at {Finding.Adhesions(roads, k => k, rearFirst.Contains)}: the car can spin.",
                 VerdictKind.Caution);
         return new Frame(
             [figure.Build()],

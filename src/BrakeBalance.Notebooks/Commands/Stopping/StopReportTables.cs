@@ -66,9 +66,9 @@ internal sealed class StopReportTables(ReportUnits units)
         }
 
         _parts.Add(stops);
+        var slow = new BalanceModel(report.Vehicle, load.LoadCase);
         foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units)))
-            .Concat(load.Surfaces.Select(row =>
-                Order(row, new BalanceModel(report.Vehicle, load.LoadCase).FirstLockUp(row.Setup.Adhesion)))))
+            .Concat(load.Surfaces.Select(row => Order(row, slow.FirstLockUp(row.Setup.Adhesion)))))
         {
             Line(line ?? "");
         }
