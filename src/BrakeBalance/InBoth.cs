@@ -5,8 +5,6 @@ namespace BrakeBalance;
 /// <summary>Quantities in metric and United States customary units side by side, for sentences that every reader gets alike.</summary>
 internal static partial class InBoth
 {
-    private const double PsiPerBar = 14.503773773;
-
     /// <summary>Such as <c>732 mm (28.8 in)</c>.</summary>
     public static string Text(Length length) => Invariant.Text($"{length.Millimeters:0.#} mm ({length.Inches:0.##} in)");
 
@@ -16,7 +14,7 @@ internal static partial class InBoth
         : Invariant.Text($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
 
     /// <summary>Such as <c>4.9 bar (71 psi)</c>, for a pressure that a gauge shows.</summary>
-    public static string Bars(double bars) => Invariant.Text($"{bars:0.#} bar ({PsiPerBar * bars:0} psi)");
+    public static string Bars(double bars) => Invariant.Text($"{bars:0.#} bar ({Pressure.FromBars(bars).PoundsForcePerSquareInch:0} psi)");
 
     /// <summary>Such as <c>60.6 m (199 ft)</c>, for a way along the road or across it.</summary>
     public static string Way(Length way) => Invariant.Text($"{way.Meters:0.0} m ({way.Feet:0.#} ft)");

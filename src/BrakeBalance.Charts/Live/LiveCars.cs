@@ -5,9 +5,11 @@ namespace BrakeBalance.Charts.Live;
 
 /// <summary>A car as a live page has it: what was read, or what is wrong with it.</summary>
 internal sealed record LiveCar(
-    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems,
-    string Unread = "")
+    VehicleReading? Reading, CarStudy? Study, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems, string Unread = "")
 {
+    /// <summary>What its logs say; null without any that can be read.</summary>
+    public OwnMeasurements? Own => Study?.Car.Measured as OwnMeasurements;
+
     /// <summary>Whether the car was changed since its logs were fitted.</summary>
     public bool IsChanged => Study is not null && OwnMeasurements.AreBeforeChange(Study.Car);
 }
@@ -43,7 +45,7 @@ internal sealed class LiveCars
         (VehicleReading? reading, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(text, set);
         if (reading is null)
         {
-            return new LiveCar(null, null, null, problems, []);
+            return new LiveCar(null, null, problems, []);
         }
 
         string? gauges = Log(logs, "gauges"), stops = Log(logs, "stops");
@@ -53,13 +55,13 @@ internal sealed class LiveCars
                 + "the command 'measure' takes more.")];
         if (tooLong.Length > 0)
         {
-            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], tooLong);
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), [], tooLong);
         }
 
         string unread = Unread(reading.Logs, gauges, stops);
         if ((gauges ?? stops) is null && reading.Logs?.Fitted != true)
         {
-            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], [], unread);
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), [], [], unread);
         }
 
         // The page names the logs as the file does, or as it saves them.
@@ -71,12 +73,12 @@ internal sealed class LiveCars
         };
         // What was entered or moved since the logs were fitted is a change of the car that they are of.
         string fitted = Log(logs, LogsOf) ?? text;
-        Vehicle then = (fitted == text && set.Length == 0 ? null : VehicleFile.TryRead(fitted).Reading?.Vehicle) ?? reading.Vehicle;
         string key = string.Join('\0', VehicleText.WithoutControlAndKnee(fitted), gauges, stops);
+        Vehicle Fitted() =>
+            (fitted == text && set.Length == 0 ? null : VehicleFile.TryRead(fitted).Reading?.Vehicle) ?? reading.Vehicle;
         (OwnMeasurements? read, IReadOnlyList<string> wrong) = _measured.Of(key, () => OwnMeasurements.Read(
-            then, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
-        Vehicle car = read?.CarriedBy(reading.Vehicle) ?? reading.Vehicle;
-        return new LiveCar(reading, new CarStudy(car), car.Measured as OwnMeasurements, [], wrong, unread);
+            Fitted(), named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
+        return new LiveCar(reading, new CarStudy(read?.CarriedBy(reading.Vehicle) ?? reading.Vehicle), [], wrong, unread);
     }
 
     // A file that holds its logs' fit already is answered by it.

@@ -19,15 +19,17 @@ public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirst
 /// The bar's least share on the front cylinder [–]; null when a knee is set, or when no share keeps the front first.
 /// </param>
 /// <param name="Slope">Slope above the knee [–]; null for a bar.</param>
-/// <param name="Needed">Whether the rear would lock first somewhere without one more valve; true where the car has one to set.</param>
 /// <param name="Binding">
 /// The first condition in which the rear would lock first with a little more, or already with the least; null when nothing binds.
 /// </param>
 public sealed record SettingLimit(
-    SettingVariable Variable, Pressure? Knee, double? FrontForceShare, double? Slope, bool Needed, BindingCondition? Binding)
+    SettingVariable Variable, Pressure? Knee, double? FrontForceShare, double? Slope, BindingCondition? Binding)
 {
     /// <summary>Whether every setting keeps the front first, so that the number is but the end of the scale.</summary>
     public bool AtAnySetting { get; init; }
+
+    /// <summary>Whether the rear would lock first somewhere without one more valve; true where the car has one to set.</summary>
+    public bool Needed => Variable != SettingVariable.AddedKnee || !AtAnySetting;
 
     internal bool IsEndOfScale(Vehicle vehicle) => Knee >= vehicle.Hydraulics.MaximumPressure || FrontForceShare < 0.2 + 1e-9;
 

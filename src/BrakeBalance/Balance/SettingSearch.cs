@@ -53,14 +53,13 @@ public static class SettingSearch
         if (variable == SettingVariable.BalanceBar && vehicle.Hydraulics.Split is BalanceBarSplit bar && slope is null)
         {
             (double? share, BindingCondition? holds) = SmallestShare(cases, bar);
-            return new(variable, null, share, null, Needed: true, holds) { AtAnySetting = holds is null };
+            return new(variable, null, share, null, holds) { AtAnySetting = holds is null };
         }
 
         double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
-        // A car without such a valve keeps what else is in its rear line.
-        bool needed = variable == SettingVariable.Knee || cases.RearFirst(null) is not null;
+        // A car without such a valve keeps what else is in its rear line; at the highest pressure one more makes no difference.
         (Pressure? knee, BindingCondition? binding) = Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
-        return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding)
+        return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, binding)
         {
             AtAnySetting = binding is null,
         };

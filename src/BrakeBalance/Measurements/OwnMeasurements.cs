@@ -139,11 +139,11 @@ public sealed class OwnMeasurements : IOwnMeasurements
         }
 
         // The page reads logs as those of the car in its text.
-        SourceText? source = Of(car) is null ? null : SourceText.Of(reading.Vehicle);
+        SourceText? source = SourceText.Of(reading.Vehicle);
         string?[] paths = [logs.Gauges, logs.Stops];
         return (reading with
         {
-            Vehicle = SourceText.Remember(car, source is null ? SourceText.Of(reading.Vehicle) : source with
+            Vehicle = SourceText.Remember(car, source is null || Of(car) is null ? source : source with
             {
                 Logs = new[] { "gauges", "stops" }.Zip(paths).Where(log => log.Second is not null)
                     .ToDictionary(log => log.First, log => System.IO.File.ReadAllText(log.Second!)),
@@ -156,8 +156,9 @@ public sealed class OwnMeasurements : IOwnMeasurements
     internal static (Vehicle? Car, IReadOnlyList<string> Problems) Measured(
         VehicleReading reading, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0)
     {
-        (OwnMeasurements? own, IReadOnlyList<string> problems) =
-            Read(reading.Written ?? reading.Vehicle, logs, allowLostRows, checkSteps);
+        Vehicle? written = SourceText.Of(reading.Vehicle) is { Set.Count: > 0 } source
+            ? VehicleFile.TryRead(source.Text).Reading?.Vehicle : null;
+        (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(written ?? reading.Vehicle, logs, allowLostRows, checkSteps);
         return (own?.CarriedBy(reading.Vehicle), problems);
     }
 

@@ -294,14 +294,13 @@ public sealed record Setting(
     private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like, Vehicle vehicle)
     {
         SettingLimit limit = like with { Knee = found?.Knee, FrontForceShare = found?.FrontForceShare, Binding = null };
-        bool end = limit.IsEndOfScale(vehicle);
-        return limit with { AtAnySetting = end, Needed = limit.Variable != SettingVariable.AddedKnee || !end };
+        return limit with { AtAnySetting = limit.IsEndOfScale(vehicle) };
     }
 
     // A fit's ranges know nothing of how its numbers hang together: the limit of the stops themselves stands beside them.
     private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like)
     {
-        SettingLimit kept = like with { Binding = null, AtAnySetting = false, Needed = true };
+        SettingLimit kept = like with { Binding = null, AtAnySetting = false };
         return logs is not { Fitted: true } ? null
             : like.Variable == SettingVariable.BalanceBar
                 ? logs.SafeFrontShare is { } share ? kept with { FrontForceShare = share <= 0.8 ? share : null } : null
@@ -330,7 +329,7 @@ public sealed record Setting(
             return SettingReach.None;
         }
 
-        if (limit.Variable == SettingVariable.AddedKnee && !limit.Needed)
+        if (!limit.Needed)
         {
             return SettingReach.NotNeeded;
         }

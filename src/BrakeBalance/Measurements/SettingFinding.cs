@@ -107,5 +107,5 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
     }
 
     private static SettingLimit? Of(ProportioningValve valve, Pressure? knee) =>
-        knee is null ? null : new(SettingVariable.Knee, knee, null, valve.Slope, Needed: true, Binding: null);
+        knee is null ? null : new(SettingVariable.Knee, knee, null, valve.Slope, Binding: null);
 }

@@ -11,7 +11,7 @@ public class HouseTests
     private const int LongestLine = 140;
 
     /// <summary>Lines of all source under src. It may only fall: lower it with what you delete.</summary>
-    private const int MostLines = 70251;
+    private const int MostLines = 70246;
 
     private static readonly string[] Endings = [".cs", ".csx", ".js", ".css"];
 

@@ -88,7 +88,7 @@ public class RobustSettingTests
             Assert.InRange(limit.WorstRearFirst, 0.7 * level, level);
             Assert.InRange((above.Knee!.Value - limit.Knee!.Value).Bars, 0, step);
             Assert.Equal(limit.WorstRearFirst, answer.Conditions.Max(one => one.RearFirst), 1e-12);
-            var near = new SettingLimit(SettingVariable.Knee, limit.Knee * 0.8, null, null, true, null);
+            var near = new SettingLimit(SettingVariable.Knee, limit.Knee * 0.8, null, null, null);
             Assert.Equal(limit, RobustSetting.Best(Ask(Coupe) with { Level = level }, near));
         }
     }

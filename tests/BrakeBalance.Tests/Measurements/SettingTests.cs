@@ -374,7 +374,7 @@ public class SettingTests(ITestOutputHelper output)
         Vehicle car = Load("coupe-1960s");
         foreach (double bars in new[] { 9.999, 12.345, 34.1999 })
         {
-            var limit = new SettingLimit(SettingVariable.Knee, Pressure.FromBars(bars), null, 0.3, true, null);
+            var limit = new SettingLimit(SettingVariable.Knee, Pressure.FromBars(bars), null, 0.3, null);
             string[] shown = SettingWords.Number(limit, units).Split(' ');
             double number = double.Parse(shown[0], System.Globalization.CultureInfo.InvariantCulture);
             double exact = units == UnitSystem.Us ? limit.Knee!.Value.PoundsForcePerSquareInch : bars;
@@ -382,7 +382,7 @@ public class SettingTests(ITestOutputHelper output)
         }
 
         Assert.Equal("61.3 % front",
-            SettingWords.Number(new SettingLimit(SettingVariable.BalanceBar, null, 0.6125, null, true, null), units));
+            SettingWords.Number(new SettingLimit(SettingVariable.BalanceBar, null, 0.6125, null, null), units));
         Assert.NotEmpty(car.Name);
     }
 }

@@ -29,8 +29,8 @@
   // Beside the logs stands the file as it was when they were fitted: what is entered or moved later is a change of that car.
   const whole = (text, logs = {}) => Object.keys(logs).length === 0 || logs.of ? logs : { ...logs, of: text };
   const fresh = (name, text, given) => {
-    const logs = whole(text, given);
-    return { name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] };
+    const logs = whole(text, given), { of, ...typed } = logs;
+    return { name, text, logs, typed, set: {}, sliders: [], docked: false, back: [] };
   };
   const page = $("live-first").textContent, written = JSON.parse(page);
   written.logs = whole(written.text, written.logs);
@@ -49,7 +49,7 @@
   });
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
     targets: state.targets, cars: state.cars.map(({ name, text, logs, typed }) =>
-      ({ name, text, logs, ...(JSON.stringify(typed) !== JSON.stringify(logs) && { typed }) })) });
+      ({ name, text, logs, ...(JSON.stringify(typed) !== JSON.stringify({ ...logs, of: undefined }) && { typed }) })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
     if (reply?.fault) say("This could not be worked out: " + reply.fault, "fault");

@@ -14,11 +14,7 @@ public static class VehicleFile
     {
         (string? text, Problem? fault) = DocumentFile.Load(path, "a vehicle file");
         VehicleReading reading = text is null ? throw new VehicleFileException(path, [fault!]) : Read(text, path, overrides);
-        return reading with
-        {
-            Logs = reading.Logs?.From(Path.GetDirectoryName(Path.GetFullPath(path))!),
-            Written = overrides.Any() ? TryRead(text!).Reading?.Vehicle : null,
-        };
+        return reading.Logs is { } logs ? reading with { Logs = logs.From(Path.GetDirectoryName(Path.GetFullPath(path))!) } : reading;
     }
 
     /// <summary>Reads the text of a vehicle file.</summary>
@@ -178,9 +174,6 @@ public sealed record VehicleReading(Vehicle Vehicle)
     /// its path, and as written where a text was read.
     /// </summary>
     public MeasurementLogs? Logs { get; init; }
-
-    /// <summary>The car as the file has it, where other values were asked for; null where none were, or it has problems without.</summary>
-    internal Vehicle? Written { get; init; }
 
     /// <summary>What the file says that can be, but hardly is (common practice).</summary>
     public IReadOnlyList<Warning> Warnings { get; init; } = [];
